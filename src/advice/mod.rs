@@ -1,0 +1,1 @@
+//! Ranked specifications with reasons: occasions, candidates, margins, picks.

@@ -1,0 +1,2 @@
+//! The same core on the command line: JSON lines in, JSON lines out.
+fn main() {}

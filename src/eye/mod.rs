@@ -1,0 +1,1 @@
+//! The eye behind the sight: pupil, mesopic light, threshold, acuity.

@@ -1,0 +1,1 @@
+//! Named figures answered from the direct formulas, JSON in and JSON out.

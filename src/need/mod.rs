@@ -1,0 +1,1 @@
+//! What the shooter told: questions as data, answers, input, flow.

@@ -1,0 +1,1 @@
+//! The rifle under the sight: recoil, mounting, steadiness.

@@ -1,0 +1,1 @@
+//! A shop's stock list: parse, check, match.

@@ -1,0 +1,1 @@
+//! The sight: its specification, exit pupil, glare, field, parallax, reticle, turrets, generic fits.

@@ -1,0 +1,1 @@
+//! Light on the ground: Sun, Moon, twilight, cloud, cover, surfaces, coats.

@@ -1,0 +1,1 @@
+//! Words for reasons and messages, per language.

