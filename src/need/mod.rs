@@ -1,1 +1,3 @@
 //! What the shooter told: questions as data, answers, input, flow.
+
+pub mod answers;
