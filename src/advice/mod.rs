@@ -1,1 +1,8 @@
-//! Ranked specifications with reasons: occasions, candidates, margins, picks.
+//! Occasions, candidates, needs, coverage, picks, reasons: what serves this shooter.
+//!
+//! The room knows no words: what it says is the [`report`], keys and quantities that
+//! `wording` turns into sentences.
+
+pub mod report;
+
+pub use report::Advice;
