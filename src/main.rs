@@ -1,2 +1,5 @@
 //! Mounts the page.
-fn main() {}
+
+fn main() {
+    scopewright::web::mount();
+}

@@ -1,0 +1,74 @@
+// Loads the page's module, keeps the offline copy, and says plainly when something cannot run.
+const me = document.querySelector("script[data-wasm]");
+const absolute = (path) => new URL(path, document.baseURI).href;
+
+function show(id, detail) {
+  const part = document.getElementById(id);
+  if (!part) return;
+  const place = part.querySelector("[data-detail]");
+  if (place && detail) place.textContent = detail;
+  part.hidden = false;
+}
+
+// A stopped module never answers again. Answers are saved one by one as they are given,
+// so starting again goes on where it stopped.
+let stopped = false;
+function stop(error) {
+  if (stopped || !(error instanceof WebAssembly.RuntimeError)) return;
+  stopped = true;
+  show("stopped", String(error.message ?? error));
+  document.querySelector("#stopped button")?.focus();
+}
+addEventListener("error", (event) => stop(event.error));
+addEventListener("unhandledrejection", (event) => stop(event.reason));
+document.querySelector("#stopped button")?.addEventListener("click", () => location.reload());
+
+async function start() {
+  if (typeof WebAssembly !== "object") {
+    show("cannot-run", "WebAssembly");
+    return;
+  }
+  try {
+    const glue = await import(absolute(me.dataset.js));
+    await glue.default({ module_or_path: absolute(me.dataset.wasm) });
+  } catch (error) {
+    if (error instanceof WebAssembly.RuntimeError) stop(error);
+    else show("cannot-run", String(error?.message ?? error));
+  }
+}
+
+// The page listens for "scopewright:update"; its detail is the call that changes over.
+function announce(registration) {
+  const waiting = registration.waiting;
+  if (!waiting || !navigator.serviceWorker.controller) return;
+  const use = () => {
+    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+    waiting.postMessage("use the new version");
+  };
+  document.documentElement.dataset.update = "waiting";
+  dispatchEvent(new CustomEvent("scopewright:update", { detail: use }));
+  const notice = document.getElementById("update");
+  if (!notice) return;
+  notice.hidden = false;
+  notice.querySelector("button")?.addEventListener("click", use, { once: true });
+}
+
+async function keepOffline() {
+  if (!("serviceWorker" in navigator)) return;
+  try {
+    const registration = await navigator.serviceWorker.register(absolute("sw.js"));
+    announce(registration);
+    registration.addEventListener("updatefound", () => {
+      const coming = registration.installing;
+      coming?.addEventListener("statechange", () => {
+        if (coming.state === "installed") announce(registration);
+      });
+    });
+  } catch (error) {
+    // Private windows and plain http forbid the copy: the page runs without it.
+    console.info(`No offline copy here: ${error?.message ?? error}`);
+  }
+}
+
+await start();
+keepOffline();
