@@ -1,0 +1,18 @@
+//! `cargo xtask build`: the page into dist/.
+
+use crate::{Done, page, precache, say, wasm};
+
+/// Builds the page.
+///
+/// # Errors
+/// A step fails; its message says which and what to do.
+pub fn command() -> Done {
+    wasm::ensure_target()?;
+    let module = say::step("Compiling the page to wasm", wasm::compile_page)?;
+    say::step("Putting the page together", || {
+        let bound = wasm::bind_page(&module)?;
+        let folder = page::assemble(&bound)?;
+        precache::write(&folder)?;
+        page::publish(&folder)
+    })
+}

@@ -1,0 +1,61 @@
+// The offline copy: every file of one version, kept and served whole.
+// A new version waits until the page asks for it, so that nobody's answers are cut off;
+// a version that did not arrive whole is never used.
+const VERSION = "__VERSION__";
+const FILES = [
+  /* FILES */
+];
+const FAMILY = `scopewright ${self.registration.scope} `;
+const CACHE = FAMILY + VERSION;
+
+async function keepAll() {
+  const cache = await caches.open(CACHE);
+  await Promise.all(
+    FILES.map(async (file) => {
+      const answer = await fetch(new Request(file, { cache: "reload" }));
+      if (!answer.ok) throw new Error(`${file}: ${answer.status}`);
+      await cache.put(file, answer);
+    }),
+  );
+}
+
+self.addEventListener("install", (event) => {
+  event.waitUntil(
+    keepAll().catch(async (error) => {
+      await caches.delete(CACHE);
+      throw error;
+    }),
+  );
+});
+
+async function dropOlder() {
+  const names = await caches.keys();
+  await Promise.all(
+    names.filter((name) => name.startsWith(FAMILY) && name !== CACHE).map((name) => caches.delete(name)),
+  );
+  await self.clients.claim();
+}
+
+self.addEventListener("activate", (event) => event.waitUntil(dropOlder()));
+
+self.addEventListener("message", (event) => {
+  if (event.data === "use the new version") self.skipWaiting();
+});
+
+async function answer(request) {
+  const cache = await caches.open(CACHE);
+  const wanted = request.mode === "navigate" && isFront(request.url) ? "./index.html" : request;
+  return (await cache.match(wanted, { ignoreSearch: true })) ?? fetch(request);
+}
+
+function isFront(address) {
+  const url = new URL(address);
+  return url.origin + url.pathname === self.registration.scope;
+}
+
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  if (request.method === "GET" && request.url.startsWith(self.registration.scope)) {
+    event.respondWith(answer(request));
+  }
+});

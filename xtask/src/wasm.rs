@@ -1,0 +1,88 @@
+//! Compiles to wasm and writes the JavaScript glue.
+
+use crate::place;
+use crate::run;
+use crate::say;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use wasm_bindgen_cli_support::Bindgen;
+
+/// The target of the page.
+pub const TARGET: &str = "wasm32-unknown-unknown";
+
+/// Sees that the wasm target is there, and adds it if rustup can.
+///
+/// # Errors
+/// The target is missing and rustup cannot add it.
+pub fn ensure_target() -> Result<(), String> {
+    if has_target() {
+        return Ok(());
+    }
+    say::step("Adding Rust's wasm target", || {
+        run::shown(Command::new("rustup").args(["target", "add", TARGET])).map_err(|message| {
+            format!("{message}\nAdd the target by hand: rustup target add {TARGET}")
+        })
+    })
+}
+
+fn has_target() -> bool {
+    let rustc = std::env::var_os("RUSTC").unwrap_or_else(|| "rustc".into());
+    let mut command = Command::new(rustc);
+    command
+        .current_dir(place::root())
+        .args(["--print", "target-libdir", "--target", TARGET]);
+    command.output().is_ok_and(|output| {
+        output.status.success()
+            && Path::new(String::from_utf8_lossy(&output.stdout).trim()).is_dir()
+    })
+}
+
+/// Compiles the page's binary for release and returns the raw module.
+///
+/// # Errors
+/// It does not compile.
+pub fn compile_page() -> Result<PathBuf, String> {
+    let mut cargo = place::cargo();
+    cargo.args(["build", "--release", "--locked", "--target", TARGET]);
+    cargo.args(["--bin", "scopewright", "--features", "web"]);
+    run::shown(&mut cargo)?;
+    Ok(place::target()
+        .join(TARGET)
+        .join("release/scopewright.wasm"))
+}
+
+/// Glue and module for a browser.
+pub struct Bound {
+    /// The JavaScript module.
+    pub js: Vec<u8>,
+    /// The wasm module, without names.
+    pub wasm: Vec<u8>,
+}
+
+/// Writes the glue for the page.
+///
+/// # Errors
+/// The module does not fit this version of wasm-bindgen.
+pub fn bind_page(module: &Path) -> Result<Bound, String> {
+    let folder = place::target().join("xtask/page");
+    let mut bindgen = Bindgen::new();
+    bindgen
+        .input_path(module)
+        .out_name("page")
+        .typescript(false)
+        .remove_name_section(true)
+        .remove_producers_section(true);
+    bindgen
+        .web(true)
+        .and_then(|bindgen| bindgen.generate(&folder))
+        .map_err(|error| {
+            format!(
+                "wasm-bindgen could not read {}: {error:#}",
+                module.display()
+            )
+        })?;
+    Ok(Bound {
+        js: place::bytes(&folder.join("page.js"))?,
+        wasm: place::bytes(&folder.join("page_bg.wasm"))?,
+    })
+}
