@@ -1,1 +1,4 @@
 //! The rifle under the sight: recoil, mounting, steadiness.
+
+pub mod recoil;
+pub mod steadiness;
