@@ -93,7 +93,7 @@ pub struct MannerShare {
 }
 
 /// How the shot is taken: how steady, how long on foot, still or moving.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Manner {
     /// Bench, or prone with bipod and rear bag.
@@ -150,7 +150,7 @@ pub struct Light {
 }
 
 /// When a person stops.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum StopTime {
     /// Full daylight only.
@@ -180,7 +180,7 @@ pub struct CoverShare {
 }
 
 /// What is around when the light goes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Cover {
     /// Open ground.
@@ -209,10 +209,27 @@ pub struct Eye {
     pub glasses: Option<Glasses>,
     /// Astigmatism: a lit dot looks like a star.
     pub astigmatism: bool,
+    /// `age_years` is the middle of a decade, tapped and not typed.
+    pub age_is_decade: bool,
+    /// State of the lens.
+    pub lens: Lens,
+}
+
+/// State of the lens of the aiming eye.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Lens {
+    /// Nothing known against it.
+    #[default]
+    Natural,
+    /// Cataract.
+    Cataract,
+    /// Replaced.
+    Replaced,
 }
 
 /// Glasses worn while shooting.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Glasses {
     /// None.
@@ -266,7 +283,7 @@ pub struct Rifle {
 }
 
 /// Kind of action and stock.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum RifleKind {
     /// Bolt action or straight pull.
@@ -292,7 +309,7 @@ pub enum RifleKind {
 }
 
 /// What is on the muzzle.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Muzzle {
     /// Nothing.
@@ -304,7 +321,7 @@ pub enum Muzzle {
 }
 
 /// Where the comb lets the cheek lie.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Comb {
     /// About 10 mm too low.
@@ -332,7 +349,7 @@ pub struct Mount {
 }
 
 /// The base on the rifle.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Base {
     /// Slotted rail to MIL-STD-1913 / STANAG 4694.
@@ -375,7 +392,7 @@ pub enum PriceBand {
 }
 
 /// How money is weighed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Attitude {
     /// As little as sensible.
@@ -387,7 +404,7 @@ pub enum Attitude {
 }
 
 /// How the zoom is used.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum ZoomHabit {
     /// Never turned: left at the usual power in 0.9 of the shots.
@@ -399,7 +416,7 @@ pub enum ZoomHabit {
 }
 
 /// What must be told before a shot.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Detail {
     /// The body's shape only.
@@ -411,7 +428,7 @@ pub enum Detail {
 }
 
 /// How far the rifle is carried.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Carry {
     /// From the car to the seat.
@@ -435,7 +452,7 @@ pub struct Distance {
 }
 
 /// Dead on, marks or dial.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum DistanceHabit {
     /// Aims dead on.
@@ -449,7 +466,7 @@ pub enum DistanceHabit {
 }
 
 /// An angle unit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum AngleUnit {
     /// Milliradian.
@@ -461,7 +478,7 @@ pub enum AngleUnit {
 }
 
 /// A lit mark: lawful, wanted.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum LitMark {
     /// Lawful and wanted.
@@ -519,7 +536,7 @@ pub struct SightNow {
 }
 
 /// What annoys about a sight.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Annoyance {
     /// Too dark.
