@@ -14,7 +14,7 @@ function show(id, detail) {
 // so starting again goes on where it stopped.
 let stopped = false;
 function stop(error) {
-  if (stopped || !(error instanceof WebAssembly.RuntimeError)) return;
+  if (stopped || typeof WebAssembly !== "object" || !(error instanceof WebAssembly.RuntimeError)) return;
   stopped = true;
   show("stopped", String(error.message ?? error));
   document.querySelector("#stopped button")?.focus();
@@ -31,13 +31,14 @@ async function start() {
   try {
     const glue = await import(absolute(me.dataset.js));
     await glue.default({ module_or_path: absolute(me.dataset.wasm) });
+    document.documentElement.dataset.state = "running";
   } catch (error) {
     if (error instanceof WebAssembly.RuntimeError) stop(error);
     else show("cannot-run", String(error?.message ?? error));
   }
 }
 
-// The page listens for "scopewright:update"; its detail is the call that changes over.
+// A new version stands ready: it is used when the visitor says so, never before.
 function announce(registration) {
   const waiting = registration.waiting;
   if (!waiting || !navigator.serviceWorker.controller) return;
@@ -45,8 +46,6 @@ function announce(registration) {
     navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
     waiting.postMessage("use the new version");
   };
-  document.documentElement.dataset.update = "waiting";
-  dispatchEvent(new CustomEvent("scopewright:update", { detail: use }));
   const notice = document.getElementById("update");
   if (!notice) return;
   notice.hidden = false;
