@@ -1,16 +1,18 @@
 //! The smallest detail told: acuity by image luminance and contrast.
 
-/// Acuity for aiming and detail by image luminance: (cd/m², decimal acuity).
+/// log₁₀ of the decimal acuity for aiming and detail at 0.001, 0.01 … 100 cd/m² of image
+/// luminance: 0.05, 0.13, 0.37, 0.65, 1.0, 1.2.
 ///
 /// From memory, of the shape of Shlaer (1937), for the middling contrast of the field.
-const FIELD_ACUITY: [(f64, f64); 6] = [
-    (0.001, 0.05),
-    (0.01, 0.13),
-    (0.1, 0.37),
-    (1.0, 0.65),
-    (10.0, 1.0),
-    (100.0, 1.2),
+const LOG_FIELD_ACUITY: [f64; 6] = [
+    -1.301_029_995_663_981_3,
+    -0.886_056_647_693_163_1,
+    -0.431_798_275_933_005,
+    -0.187_086_643_357_144_36,
+    0.0,
+    0.079_181_246_047_624_82,
 ];
+const LOG_DARKEST: f64 = -3.0;
 
 /// Decimal acuity in the field by image luminance.
 ///
@@ -26,23 +28,18 @@ const FIELD_ACUITY: [(f64, f64); 6] = [
 /// ([`shlaer_cycles_per_deg`]) by a factor of up to 1.7.
 #[must_use]
 pub fn field_acuity(image_luminance_cd_m2: f64) -> f64 {
-    let log_l = libm::log10(image_luminance_cd_m2);
-    let logs = |i: usize| {
-        (
-            libm::log10(FIELD_ACUITY[i].0),
-            libm::log10(FIELD_ACUITY[i].1),
-        )
-    };
-    let last = FIELD_ACUITY.len() - 1;
-    if log_l <= logs(0).0 || log_l.is_nan() {
-        return FIELD_ACUITY[0].1;
-    }
-    if log_l >= logs(last).0 {
-        return FIELD_ACUITY[last].1;
-    }
-    let i = (0..last).rev().find(|&i| log_l >= logs(i).0).unwrap_or(0);
-    let ((x0, y0), (x1, y1)) = (logs(i), logs(i + 1));
-    libm::pow(10.0, y0 + (y1 - y0) * (log_l - x0) / (x1 - x0))
+    libm::pow(10.0, log_field_acuity(libm::log10(image_luminance_cd_m2)))
+}
+
+/// log₁₀ of [`field_acuity`] by log₁₀ of the image luminance in cd/m².
+#[must_use]
+pub fn log_field_acuity(log_image_luminance: f64) -> f64 {
+    let last = LOG_FIELD_ACUITY.len() - 1;
+    // A NaN ends at the dark end, where nothing is promised.
+    let at = (log_image_luminance - LOG_DARKEST).max(0.0);
+    let i = (at as usize).min(last - 1);
+    let t = (at - i as f64).min(1.0);
+    LOG_FIELD_ACUITY[i] + t * (LOG_FIELD_ACUITY[i + 1] - LOG_FIELD_ACUITY[i])
 }
 
 /// The smallest angle resolved in the field, in minutes of arc: 1/acuity.

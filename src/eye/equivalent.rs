@@ -128,8 +128,8 @@ pub fn equivalent_luminance(
     }
 }
 
-/// Laboratory luminance B and adaptation m for retinal light in trolands-like units.
-fn laboratory_luminance(cones_cd_mm2_m2: f64, rods_cd_mm2_m2: f64) -> (f64, f64) {
+/// Laboratory luminance B and adaptation m for light times area at cones and at rods.
+pub(crate) fn laboratory_luminance(cones_cd_mm2_m2: f64, rods_cd_mm2_m2: f64) -> (f64, f64) {
     // The pupil p0 depends on B only weakly, so that plain iteration contracts.
     let mut b = (cones_cd_mm2_m2 / cone_area_mm2(6.0)).max(1e-12);
     let mut m = 0.0;

@@ -125,13 +125,21 @@ impl LastLuminance {
 pub fn last_luminance(eye: &Eye, optics: &Optics, sp_ratio: f64, patch: &Patch) -> LastLuminance {
     let margin =
         |log_l: f64| told_apart_margin(libm::pow(10.0, log_l), eye, optics, sp_ratio, patch);
+    if patch.contrast <= 0.0 {
+        return LastLuminance::Never;
+    }
+    solved(margin, 1e-10)
+}
+
+/// The root of a margin by log₁₀ luminance, to `tolerance` in the same unit.
+pub(crate) fn solved(margin: impl Fn(f64) -> f64, tolerance: f64) -> LastLuminance {
     let (low, high) = (libm::log10(DARKEST_CD_M2), libm::log10(BRIGHTEST_CD_M2));
     if margin(low) >= 0.0 {
         LastLuminance::Always
-    } else if margin(high) < 0.0 || patch.contrast <= 0.0 {
+    } else if margin(high) < 0.0 {
         LastLuminance::Never
     } else {
-        LastLuminance::At(libm::pow(10.0, bracketed(low, high, 1e-10, margin)))
+        LastLuminance::At(libm::pow(10.0, bracketed(low, high, tolerance, margin)))
     }
 }
 

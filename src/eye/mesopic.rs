@@ -1,7 +1,7 @@
 //! One luminance for cones and rods together, between day and night.
 
 /// Ratio of the maximum luminous efficacies, V′(555 nm) = 683/1699.
-const ROD_WEIGHT: f64 = 683.0 / 1699.0;
+pub(crate) const ROD_WEIGHT: f64 = 683.0 / 1699.0;
 const ADAPTATION_AT_ONE: f64 = 0.7670;
 const ADAPTATION_SLOPE: f64 = 0.3334;
 
@@ -44,6 +44,14 @@ pub fn mesopic(photopic_cd_m2: f64, scotopic_cd_m2: f64) -> Mesopic {
         luminance_cd_m2: blend(m),
         adaptation: m,
     }
+}
+
+/// log₁₀ of the two luminances at which rods alone and cones alone begin to see.
+pub(crate) fn bends_log10() -> [f64; 2] {
+    [
+        -ADAPTATION_AT_ONE / ADAPTATION_SLOPE,
+        (1.0 - ADAPTATION_AT_ONE) / ADAPTATION_SLOPE,
+    ]
 }
 
 /// Adaptation m that belongs to a mesopic luminance.

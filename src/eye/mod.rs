@@ -6,7 +6,8 @@
 //! become an [`equivalent`] luminance, the only luminance that the [`threshold`] sees.
 //! From the threshold follow the margin by which a patch is told apart and the
 //! [`last`] luminance at which it still is. [`acuity`] tells the smallest detail,
-//! [`veil`] what stray light takes from contrast.
+//! [`veil`] what stray light takes from contrast, [`fast`] the same
+//! margin from tables for the ranking.
 //!
 //! The room takes aperture, transmission and magnification as plain numbers and knows
 //! nothing of the sight they came from.
@@ -14,6 +15,7 @@
 pub mod acuity;
 pub mod aperture;
 pub mod equivalent;
+pub mod fast;
 pub mod last;
 pub mod mesopic;
 pub mod person;

@@ -76,17 +76,25 @@ pub fn limits(luminance_cd_m2: f64) -> Limits {
     let x = 1.0 / b.sqrt().sqrt();
     let root = |k: &[f64; 5]| (k[0] * x * x + k[1] * x + k[2]).sqrt() + k[3] * x + k[4];
     let r = root(&A);
-    let q = if b < 0.193 {
-        0.6
-    } else if b < 3.40 {
-        0.8861 + 0.4 * libm::log10(b)
-    } else {
-        1.146 - 0.0885 * libm::log10(b)
-    };
     Limits {
         ricco_sr: r * r,
         weber: root(&B),
-        q,
+        q: exponent(libm::log10(b)),
+    }
+}
+
+// log10 of 0.193 and of 3.40 cd/m2, where the exponent's rows meet.
+const LOG_ROD_END: f64 = -0.714_442_690_992_226_4;
+const LOG_CONE_START: f64 = 0.531_478_917_042_255_1;
+
+/// The exponent q by log₁₀ B (equations 42 to 44).
+pub(crate) fn exponent(log_b: f64) -> f64 {
+    if log_b < LOG_ROD_END {
+        0.6
+    } else if log_b < LOG_CONE_START {
+        0.8861 + 0.4 * log_b
+    } else {
+        1.146 - 0.0885 * log_b
     }
 }
 
@@ -109,7 +117,12 @@ pub fn limits(luminance_cd_m2: f64) -> Limits {
 #[must_use]
 pub fn age_factor(age_years: f64, adaptation: f64) -> f64 {
     let years = (age_years.clamp(HELD_BELOW_YEARS, HELD_ABOVE_YEARS) - 23.0).max(0.0);
-    libm::pow(10.0, (0.08 - 0.04 * adaptation) * years / 10.0)
+    libm::pow(10.0, log_age_factor_per_decade(adaptation) * years / 10.0)
+}
+
+/// log₁₀ of [`age_factor`] for ten years beyond 23.
+pub(crate) fn log_age_factor_per_decade(adaptation: f64) -> f64 {
+    0.08 - 0.04 * adaptation
 }
 
 /// The factor on the laboratory's threshold for one eye or both: 2√2 or 2.
@@ -123,5 +136,14 @@ pub fn field_factor(one_eye: bool) -> f64 {
         FIELD_FACTOR * ONE_EYE_FACTOR
     } else {
         FIELD_FACTOR
+    }
+}
+
+/// log₁₀ of [`field_factor`]: log₁₀ 2√2 = 1.5 log₁₀ 2.
+pub(crate) fn log_field_factor(one_eye: bool) -> f64 {
+    if one_eye {
+        1.5 * core::f64::consts::LOG10_2
+    } else {
+        core::f64::consts::LOG10_2
     }
 }
