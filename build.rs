@@ -1,0 +1,387 @@
+//! Turns the Fluent files under `locales/` into Rust tables, so that the page carries no
+//! parser: every message becomes one string with a few control characters in it.
+//!
+//! English is the reference: another language may leave messages out (English stands in,
+//! and a test names them), but may not add messages or use variables English does not pass.
+
+use std::collections::BTreeMap;
+use std::fmt::Write as _;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+use std::{env, fs};
+
+use fluent_syntax::ast;
+
+/// The language whose files define the messages.
+const REFERENCE: &str = "en";
+
+/// Units that follow a number after a narrow no-break space. "in" is not among them: it is
+/// a word too.
+const UNITS: &[&str] = &[
+    "mm", "cm", "m", "km", "g", "kg", "mg", "N·m", "N", "kN", "J", "m/s", "km/h", "s", "min", "h",
+    "mrad", "MOA", "lx", "mlx", "cd/m²", "°C", "°F", "%", "yd", "ft", "ft/s", "lb", "oz", "gr",
+    "fps", "hPa", "dioptres", "mag", "€",
+];
+
+/// One message: what it says, encoded, and the variables it needs.
+struct Message {
+    pattern: String,
+    variables: Vec<String>,
+    file: PathBuf,
+}
+
+type Messages = BTreeMap<String, Message>;
+
+fn main() -> ExitCode {
+    println!("cargo::rerun-if-changed=locales");
+    println!("cargo::rerun-if-changed=build.rs");
+    match generate() {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(problems) => {
+            for problem in problems {
+                println!("cargo::error={problem}");
+            }
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn generate() -> Result<(), Vec<String>> {
+    let io = |what: &str, path: &Path, error: std::io::Error| {
+        vec![format!("{what} {}: {error}", path.display())]
+    };
+    let root = PathBuf::from("locales");
+    let mut languages = BTreeMap::new();
+    let entries = fs::read_dir(&root).map_err(|error| io("cannot list", &root, error))?;
+    for entry in entries.flatten() {
+        if entry.path().is_dir() {
+            let name = entry.file_name().to_string_lossy().into_owned();
+            languages.insert(name, read_language(&entry.path())?);
+        }
+    }
+    let Some(reference) = languages.remove(REFERENCE) else {
+        return Err(vec![format!("locales/{REFERENCE} is missing")]);
+    };
+    let mut problems = Vec::new();
+    for (language, messages) in &languages {
+        for (key, message) in messages {
+            match reference.get(key) {
+                None => problems.push(format!(
+                    "{}: `{key}` does not exist in {REFERENCE}; is it spelt as there?",
+                    message.file.display()
+                )),
+                Some(original) => {
+                    for variable in &message.variables {
+                        if !original.variables.contains(variable) {
+                            problems.push(format!(
+                                "{}: `{key}` uses ${variable}, but is given only {:?}",
+                                message.file.display(),
+                                original.variables
+                            ));
+                        }
+                    }
+                }
+            }
+        }
+        for key in reference.keys() {
+            if !messages.contains_key(key) {
+                println!("cargo::warning=locales/{language} lacks `{key}`: English stands in");
+            }
+        }
+    }
+    if !problems.is_empty() {
+        return Err(problems);
+    }
+    let out = PathBuf::from(env::var_os("OUT_DIR").unwrap_or_default()).join("messages.rs");
+    fs::write(&out, rust(&reference, &languages)).map_err(|error| io("cannot write", &out, error))
+}
+
+fn rust(reference: &Messages, others: &BTreeMap<String, Messages>) -> String {
+    let mut text = String::new();
+    let list = |text: &mut String, items: &mut dyn Iterator<Item = String>| {
+        for item in items {
+            let _ = writeln!(text, "    {item},");
+        }
+    };
+    text.push_str("pub(crate) const KEYS: &[&str] = &[\n");
+    list(
+        &mut text,
+        &mut reference.keys().map(|key| format!("{key:?}")),
+    );
+    text.push_str("];\npub(crate) const VARIABLES: &[&[&str]] = &[\n");
+    list(
+        &mut text,
+        &mut reference
+            .values()
+            .map(|message| format!("&{:?}", message.variables)),
+    );
+    text.push_str("];\npub(crate) static LANGUAGES: &[(&str, &[&str])] = &[\n");
+    let _ = writeln!(text, "({REFERENCE:?}, &[");
+    list(
+        &mut text,
+        &mut reference
+            .values()
+            .map(|message| format!("{:?}", message.pattern)),
+    );
+    text.push_str("]),\n");
+    for (language, messages) in others {
+        let _ = writeln!(text, "({language:?}, &[");
+        list(
+            &mut text,
+            &mut reference.iter().map(|(key, original)| {
+                format!("{:?}", messages.get(key).unwrap_or(original).pattern)
+            }),
+        );
+        text.push_str("]),\n");
+    }
+    text.push_str("];\n");
+    text
+}
+
+/// All messages of one language; references between messages and terms are written out.
+fn read_language(folder: &Path) -> Result<Messages, Vec<String>> {
+    let mut files: Vec<PathBuf> = fs::read_dir(folder)
+        .map_err(|error| vec![format!("cannot list {}: {error}", folder.display())])?
+        .flatten()
+        .map(|entry| entry.path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "ftl"))
+        .collect();
+    files.sort();
+    let mut problems = Vec::new();
+    let mut patterns: BTreeMap<String, (ast::Pattern<String>, PathBuf)> = BTreeMap::new();
+    for file in files {
+        let source = match fs::read_to_string(&file) {
+            Ok(source) => source,
+            Err(error) => {
+                problems.push(format!("cannot read {}: {error}", file.display()));
+                continue;
+            }
+        };
+        let resource = match fluent_syntax::parser::parse(source.clone()) {
+            Ok(resource) => resource,
+            Err((_, errors)) => {
+                for error in errors {
+                    let line = source[..error.pos.start.min(source.len())]
+                        .matches('\n')
+                        .count()
+                        + 1;
+                    problems.push(format!("{}:{line}: {error}", file.display()));
+                }
+                continue;
+            }
+        };
+        let mut put = |key: String, pattern: ast::Pattern<String>| {
+            if let Some((_, before)) = patterns.get(&key) {
+                problems.push(format!(
+                    "{}: `{key}` stands already in {}",
+                    file.display(),
+                    before.display()
+                ));
+            }
+            patterns.insert(key, (pattern, file.clone()));
+        };
+        for entry in resource.body {
+            match entry {
+                ast::Entry::Message(message) => {
+                    let id = message.id.name;
+                    for attribute in message.attributes {
+                        put(format!("{id}.{}", attribute.id.name), attribute.value);
+                    }
+                    if let Some(value) = message.value {
+                        put(id, value);
+                    }
+                }
+                ast::Entry::Term(term) => put(format!("-{}", term.id.name), term.value),
+                _ => {}
+            }
+        }
+    }
+    let mut messages = Messages::new();
+    for (key, (pattern, file)) in &patterns {
+        if key.starts_with('-') {
+            continue;
+        }
+        let mut variables = Vec::new();
+        let mut text = String::new();
+        match encode(pattern, &patterns, &mut variables, &mut text, 0) {
+            Ok(()) => {
+                variables.sort();
+                variables.dedup();
+                messages.insert(
+                    key.clone(),
+                    Message {
+                        pattern: bind_units(&text),
+                        variables,
+                        file: file.clone(),
+                    },
+                );
+            }
+            Err(problem) => problems.push(format!("{}: `{key}`: {problem}", file.display())),
+        }
+    }
+    if problems.is_empty() {
+        Ok(messages)
+    } else {
+        Err(problems)
+    }
+}
+
+type Patterns = BTreeMap<String, (ast::Pattern<String>, PathBuf)>;
+
+/// Variable: U+0001 name [:least-most digits] U+0002. Choice: U+0004 name, then for each
+/// variant U+0005 key U+0006 text, then U+0007; the default variant's key starts with `*`.
+fn encode(
+    pattern: &ast::Pattern<String>,
+    all: &Patterns,
+    variables: &mut Vec<String>,
+    out: &mut String,
+    depth: usize,
+) -> Result<(), String> {
+    if depth > 8 {
+        return Err("messages refer to one another in a circle".to_owned());
+    }
+    for element in &pattern.elements {
+        match element {
+            ast::PatternElement::TextElement { value } => out.push_str(value),
+            ast::PatternElement::Placeable { expression } => {
+                placeable(expression, all, variables, out, depth)?;
+            }
+        }
+    }
+    Ok(())
+}
+
+fn placeable(
+    expression: &ast::Expression<String>,
+    all: &Patterns,
+    variables: &mut Vec<String>,
+    out: &mut String,
+    depth: usize,
+) -> Result<(), String> {
+    match expression {
+        ast::Expression::Inline(inline) => match inline {
+            ast::InlineExpression::StringLiteral { value }
+            | ast::InlineExpression::NumberLiteral { value } => {
+                out.push_str(&fluent_syntax::unicode::unescape_unicode_to_string(value));
+                Ok(())
+            }
+            ast::InlineExpression::VariableReference { .. }
+            | ast::InlineExpression::FunctionReference { .. } => {
+                let name = selector(inline, variables)?;
+                let _ = write!(out, "\u{1}{name}\u{2}");
+                Ok(())
+            }
+            ast::InlineExpression::MessageReference { id, attribute } => {
+                let key = match attribute {
+                    Some(attribute) => format!("{}.{}", id.name, attribute.name),
+                    None => id.name.clone(),
+                };
+                let (pattern, _) = all.get(&key).ok_or(format!("no message `{key}`"))?;
+                encode(pattern, all, variables, out, depth + 1)
+            }
+            ast::InlineExpression::TermReference { id, .. } => {
+                let key = format!("-{}", id.name);
+                let (pattern, _) = all.get(&key).ok_or(format!("no term `{key}`"))?;
+                encode(pattern, all, variables, out, depth + 1)
+            }
+            ast::InlineExpression::Placeable { expression } => {
+                placeable(expression, all, variables, out, depth)
+            }
+        },
+        ast::Expression::Select {
+            selector: chosen,
+            variants,
+        } => {
+            let name = selector(chosen, variables)?;
+            let _ = write!(out, "\u{4}{name}");
+            for variant in variants {
+                let key = match &variant.key {
+                    ast::VariantKey::Identifier { name } => name,
+                    ast::VariantKey::NumberLiteral { value } => value,
+                };
+                let star = if variant.default { "*" } else { "" };
+                let _ = write!(out, "\u{5}{star}{key}\u{6}");
+                encode(&variant.value, all, variables, out, depth + 1)?;
+            }
+            out.push('\u{7}');
+            Ok(())
+        }
+    }
+}
+
+/// The name of a variable, with its digits where it stands in NUMBER(…).
+fn selector(
+    inline: &ast::InlineExpression<String>,
+    variables: &mut Vec<String>,
+) -> Result<String, String> {
+    match inline {
+        ast::InlineExpression::VariableReference { id } => {
+            variables.push(id.name.clone());
+            Ok(id.name.clone())
+        }
+        ast::InlineExpression::FunctionReference { id, arguments } if id.name == "NUMBER" => {
+            let [ast::InlineExpression::VariableReference { id }] = &arguments.positional[..]
+            else {
+                return Err("NUMBER takes one variable".to_owned());
+            };
+            variables.push(id.name.clone());
+            let (mut least, mut most) = (0_u8, 3_u8);
+            for named in &arguments.named {
+                let ast::InlineExpression::NumberLiteral { value } = &named.value else {
+                    return Err(format!("{} must be a number", named.name.name));
+                };
+                let digits = value
+                    .parse()
+                    .map_err(|_| format!("{} is {value}: 0 to 9 digits", named.name.name))?;
+                match named.name.name.as_str() {
+                    "minimumFractionDigits" => least = digits,
+                    "maximumFractionDigits" => most = digits,
+                    other => return Err(format!("NUMBER knows no {other}")),
+                }
+            }
+            Ok(format!("{}:{least}-{}", id.name, most.max(least)))
+        }
+        ast::InlineExpression::FunctionReference { id, .. } => {
+            Err(format!("there is no function {}", id.name))
+        }
+        _ => Err("only a variable can be chosen by".to_owned()),
+    }
+}
+
+/// Puts narrow no-break spaces between a number and its unit and around a multiplication
+/// sign, so that translators need not type them.
+fn bind_units(text: &str) -> String {
+    const NARROW: char = '\u{202F}';
+    let mut out = String::with_capacity(text.len());
+    let chars: Vec<char> = text.chars().collect();
+    let number_end = |c: char| c.is_ascii_digit() || c == '\u{2}';
+    let number_start = |c: char| c.is_ascii_digit() || c == '\u{1}';
+    for (at, &c) in chars.iter().enumerate() {
+        if c != ' ' || at == 0 {
+            out.push(c);
+            continue;
+        }
+        let before = chars[at - 1];
+        let rest: String = chars[at + 1..].iter().take(12).collect();
+        let unit_follows = number_end(before)
+            && UNITS.iter().any(|unit| {
+                rest.strip_prefix(unit).is_some_and(|after| {
+                    !after
+                        .chars()
+                        .next()
+                        .is_some_and(|next| next.is_alphanumeric() || next == '/' || next == '·')
+                })
+            });
+        let times_follows = number_end(before) && rest.starts_with("× ");
+        let times_before = before == '×'
+            && at >= 2
+            && (chars[at - 2] == ' ')
+            && rest.chars().next().is_some_and(number_start);
+        out.push(if unit_follows || times_follows || times_before {
+            NARROW
+        } else {
+            c
+        });
+    }
+    out
+}
