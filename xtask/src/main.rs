@@ -1,5 +1,6 @@
 //! Sets up, builds, serves and checks the project: `cargo xtask help`.
 
+mod browsers;
 mod build;
 mod hash;
 mod page;
@@ -8,7 +9,12 @@ mod precache;
 mod run;
 mod say;
 mod serve;
+mod setup;
+mod shots;
+mod size;
+mod test;
 mod wasm;
+mod wasm_tests;
 
 use std::process::ExitCode;
 
@@ -17,7 +23,9 @@ type Done = Result<(), String>;
 
 const HELP: &str = "\
 cargo xtask serve [--port N] [--host ADDRESS]   build, serve on loopback, print the address
+cargo xtask test [STEP …]                        run everything that must hold, or the steps named
 cargo xtask build                               build the page into dist/
+cargo xtask shots [PART OF A NAME]              pictures of every page into target/shots/
 ";
 
 fn main() -> ExitCode {
@@ -26,7 +34,9 @@ fn main() -> ExitCode {
     let rest: Vec<String> = arguments.collect();
     let done = match command.as_str() {
         "serve" => serve::command(&rest),
+        "test" => test::command(&rest),
         "build" => build::command(),
+        "shots" => shots::command(&rest),
         "precache" => precache::command(),
         "" | "help" | "--help" | "-h" => {
             print!("{HELP}");

@@ -5,9 +5,13 @@ use std::path::{Path, PathBuf};
 
 const TEMPLATE: &str = include_str!("sw.js");
 
-/// Files that the offline copy need not hold: the worker itself, and what only a
-/// foreign page loads.
+/// Files that the offline copy does not hold: the service worker itself.
 const LEFT_OUT: [&str; 1] = ["sw.js"];
+
+/// Whether the offline copy does without a file.
+pub fn left_out(name: &str) -> bool {
+    LEFT_OUT.contains(&name)
+}
 
 /// As a post-build hook of Trunk: works in the folder that Trunk names.
 ///
@@ -30,7 +34,7 @@ pub fn write(folder: &Path) -> Result<(), String> {
     let mut list = Vec::new();
     let mut all = String::new();
     for name in place::files(folder)? {
-        if LEFT_OUT.contains(&name.as_str()) {
+        if left_out(&name) {
             continue;
         }
         all.push_str(&format!(

@@ -1,0 +1,45 @@
+// Takes a picture of every page: node shots.mjs [part of a name] [--size phone] [--theme dark]
+import { copyFileSync, mkdirSync } from "node:fs";
+import path from "node:path";
+import { ROOT, Visitor, host, launch } from "./lib.mjs";
+import { pages } from "./pages.mjs";
+
+const arguments_ = process.argv.slice(2);
+const option = (name, usual) => (arguments_.includes(name) ? [arguments_.splice(arguments_.indexOf(name), 2)[1]] : usual);
+const sizes = option("--size", ["phone", "tablet", "desk"]);
+const themes = option("--theme", ["light", "dark"]);
+const part = arguments_[0] ?? "";
+
+const folder = path.join(ROOT, "target", "shots");
+const docs = path.join(ROOT, "docs");
+mkdirSync(folder, { recursive: true });
+
+const site = await host();
+const browser = await launch("chromium");
+let failed = 0;
+for (const page of pages.filter(({ name }) => name.includes(part))) {
+  for (const size of page.sizes ?? sizes) {
+    for (const theme of themes) {
+      const context = await browser.createBrowserContext();
+      const file = path.join(folder, `${page.name}-${size}-${theme}.png`);
+      try {
+        const visitor = await Visitor.arrive(context, "chromium", { size, theme, site: site.address });
+        visitor.host = site;
+        await page.arrive(visitor);
+        await visitor.page.screenshot({ path: file, fullPage: page.whole ?? true });
+        if (page.readme === `${size} ${theme}`) {
+          mkdirSync(docs, { recursive: true });
+          copyFileSync(file, path.join(docs, `${page.name}.png`));
+        }
+        console.log(`  ${path.relative(ROOT, file)}`);
+      } catch (error) {
+        failed += 1;
+        console.log(`  ✗ ${page.name}, ${size}, ${theme}: ${error.message}`);
+      }
+      await context.close();
+    }
+  }
+}
+await browser.close();
+await site.close();
+process.exit(failed > 0 ? 1 : 0);

@@ -1,0 +1,67 @@
+//! Weighs what a first visit transfers, against the budget.
+
+use crate::{place, run, say, setup};
+use std::process::Command;
+
+/// Everything of a first visit, Brotli, in bytes.
+pub const BUDGET_BYTES: u64 = 250_000;
+
+/// Brotli at its best for each file, as a host with files compressed beforehand sends it.
+const WEIGH: &str = r#"
+const { readFileSync } = require("node:fs");
+const { brotliCompressSync, gzipSync, constants } = require("node:zlib");
+const params = { [constants.BROTLI_PARAM_QUALITY]: 11 };
+for (const file of process.argv.slice(1)) {
+  const bytes = readFileSync(file);
+  console.log(brotliCompressSync(bytes, { params }).length, gzipSync(bytes, { level: 9 }).length, bytes.length);
+}
+"#;
+
+/// Weighs dist/ and fails above the budget.
+///
+/// # Errors
+/// The page is heavier than its budget, or not built.
+pub fn check() -> Result<(), String> {
+    setup::node()?;
+    let dist = place::dist();
+    let names: Vec<String> = place::files(&dist)?
+        .into_iter()
+        .filter(|name| first_visit(name))
+        .collect();
+    let mut node = Command::new("node");
+    node.current_dir(&dist)
+        .args(["-e", WEIGH, "--"])
+        .args(&names);
+    let printed = run::quiet(&mut node)?;
+    let mut total = [0_u64; 3];
+    say::detail("   Brotli      gzip     plain");
+    for (name, line) in names.iter().zip(printed.lines()) {
+        let mut sizes = [0_u64; 3];
+        for (place, number) in line.split(' ').enumerate().take(3) {
+            sizes[place] = number
+                .parse()
+                .map_err(|_| format!("unreadable size: {line}"))?;
+            total[place] += sizes[place];
+        }
+        say::detail(&row(sizes, name));
+    }
+    say::detail(&row(total, "all of a first visit"));
+    if total[0] > BUDGET_BYTES {
+        return Err(format!(
+            "a first visit transfers {} bytes of Brotli; the budget is {BUDGET_BYTES}. \
+             The list above says where they are",
+            total[0]
+        ));
+    }
+    Ok(())
+}
+
+fn row([brotli, gzip, plain]: [u64; 3], name: &str) -> String {
+    format!("{brotli:>9} {gzip:>9} {plain:>9}  {name}")
+}
+
+/// The offline copy fetches everything on the first visit, so everything counts, but for
+/// what only a foreign page or a later tap asks for.
+fn first_visit(name: &str) -> bool {
+    !crate::precache::left_out(name) || name == "sw.js"
+}

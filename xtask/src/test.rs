@@ -1,0 +1,135 @@
+//! `cargo xtask test`: everything that must hold, in the order of what fails soonest.
+
+use crate::{Done, browsers, build, place, run, say, setup, size, wasm, wasm_tests};
+use std::process::Command;
+use std::time::Instant;
+
+/// One thing that must hold.
+struct Step {
+    /// What it is called on the command line.
+    short: &'static str,
+    /// What it is called while it runs.
+    name: &'static str,
+    work: fn() -> Done,
+}
+
+const fn step(short: &'static str, name: &'static str, work: fn() -> Done) -> Step {
+    Step { short, name, work }
+}
+
+const STEPS: [Step; 9] = [
+    step("fmt", "Formatting", formatting),
+    step("clippy", "Lints, native", lints_native),
+    step("clippy-web", "Lints, the page", lints_page),
+    step("native", "Tests, native", tests_native),
+    step("doc", "Documentation", documentation),
+    step("wasm", "The same tests in wasm", wasm_tests::command),
+    step("page", "The page for release", build::command),
+    step("size", "Weight of a first visit", size::check),
+    step("browser", "The page in Chromium and Firefox", in_browsers),
+];
+
+/// Runs everything, or the steps named.
+///
+/// # Errors
+/// The first step that fails.
+pub fn command(wanted: &[String]) -> Done {
+    let known: Vec<&str> = STEPS.iter().map(|step| step.short).collect();
+    if let Some(unknown) = wanted.iter().find(|name| !known.contains(&name.as_str())) {
+        return Err(format!(
+            "there is no step {unknown:?}; there are: {}",
+            known.join(" ")
+        ));
+    }
+    setup::rust_tools()?;
+    setup::node()?;
+    wasm::ensure_target()?;
+    let start = Instant::now();
+    let mut times = Vec::new();
+    for step in &STEPS {
+        if wanted.is_empty() || wanted.iter().any(|asked| asked == step.short) {
+            let began = Instant::now();
+            say::step(step.name, step.work).map_err(|message| {
+                format!(
+                    "{message}\nThis step again, alone: cargo xtask test {}",
+                    step.short
+                )
+            })?;
+            times.push((step.name, began.elapsed().as_secs_f64()));
+        }
+    }
+    println!();
+    for (name, seconds) in times {
+        println!("  {seconds:>7.1} s  {name}");
+    }
+    println!(
+        "  {:>7.1} s  all of it; everything holds",
+        start.elapsed().as_secs_f64()
+    );
+    Ok(())
+}
+
+fn formatting() -> Done {
+    run::shown(place::cargo().args(["fmt", "--all", "--check"]))
+        .map_err(|message| format!("{message}\nMend it: cargo fmt --all"))
+}
+
+fn lints_native() -> Done {
+    each_package(&["clippy", "--all-targets"], &["--", "-D", "warnings"])
+}
+
+fn lints_page() -> Done {
+    let mut cargo = place::cargo();
+    cargo.args([
+        "clippy",
+        "--locked",
+        "--target",
+        wasm::TARGET,
+        "--features",
+        "web",
+    ]);
+    run::shown(cargo.args(["--", "-D", "warnings"]))
+}
+
+fn tests_native() -> Done {
+    each_package(&["test"], &[])
+}
+
+/// One package at a time: together they would share features, and so build twice.
+fn each_package(before: &[&str], after: &[&str]) -> Done {
+    for package in ["scopewright", "xtask"] {
+        let mut cargo = place::cargo();
+        cargo
+            .args(before)
+            .args(["--locked", "--package", package])
+            .args(after);
+        run::shown(&mut cargo)?;
+    }
+    Ok(())
+}
+
+fn documentation() -> Done {
+    let mut cargo = place::cargo();
+    cargo.args([
+        "doc",
+        "--no-deps",
+        "--locked",
+        "--target",
+        wasm::TARGET,
+        "--features",
+        "web",
+    ]);
+    run::shown(cargo.env("RUSTDOCFLAGS", "-D warnings"))
+}
+
+fn in_browsers() -> Done {
+    let folder = place::root().join("tests/browser");
+    setup::npm(&folder)?;
+    let programs = browsers::both()?;
+    run::shown(
+        Command::new("node")
+            .current_dir(&folder)
+            .arg("run.mjs")
+            .envs(programs),
+    )
+}
