@@ -1,5 +1,6 @@
 // Every page that pictures are taken of, and how a visitor gets there.
-// `readme: "size theme"` names the picture that README shows: it goes to docs/<name>.png.
+// `readme: ["advice-360-day.png"]` names the pictures that documents show: they go to docs/.
+// `sizes: ["phone"]` and `whole: false` (the screen, not the whole page) are possible.
 export const pages = [
   {
     name: "front",

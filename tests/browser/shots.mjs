@@ -1,7 +1,8 @@
 // Takes a picture of every page: node shots.mjs [part of a name] [--size phone] [--theme dark]
+// They are called as in advice-360-day.png.
 import { copyFileSync, mkdirSync } from "node:fs";
 import path from "node:path";
-import { ROOT, Visitor, host, launch } from "./lib.mjs";
+import { ROOT, SIZES, Visitor, host, launch } from "./lib.mjs";
 import { pages } from "./pages.mjs";
 
 const arguments_ = process.argv.slice(2);
@@ -21,15 +22,16 @@ for (const page of pages.filter(({ name }) => name.includes(part))) {
   for (const size of page.sizes ?? sizes) {
     for (const theme of themes) {
       const context = await browser.createBrowserContext();
-      const file = path.join(folder, `${page.name}-${size}-${theme}.png`);
+      const name = `${page.name}-${SIZES[size].width}-${theme === "dark" ? "night" : "day"}.png`;
+      const file = path.join(folder, name);
       try {
         const visitor = await Visitor.arrive(context, "chromium", { size, theme, site: site.address });
         visitor.host = site;
         await page.arrive(visitor);
         await visitor.page.screenshot({ path: file, fullPage: page.whole ?? true });
-        if (page.readme === `${size} ${theme}`) {
+        if (page.readme?.includes(name)) {
           mkdirSync(docs, { recursive: true });
-          copyFileSync(file, path.join(docs, `${page.name}.png`));
+          copyFileSync(file, path.join(docs, name));
         }
         console.log(`  ${path.relative(ROOT, file)}`);
       } catch (error) {
