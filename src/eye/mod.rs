@@ -16,12 +16,16 @@ pub mod acuity;
 pub mod aperture;
 pub mod equivalent;
 pub mod fast;
+pub mod labels;
 pub mod last;
 pub mod mesopic;
+pub mod people;
 pub mod person;
 pub mod pupil;
 mod root;
+pub mod steps;
 pub mod threshold;
+pub mod transmission;
 pub mod veil;
 
 pub use equivalent::{Equivalent, Optics, equivalent_luminance};
