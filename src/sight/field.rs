@@ -56,3 +56,15 @@ pub fn apparent_field_of_width_deg(field_m_per_100m: f64, magnification: f64) ->
 pub fn field_at_range_m(apparent_deg: f64, magnification: f64, range_m: f64) -> f64 {
     field_m_per_100m(apparent_deg, magnification) * range_m / 100.0
 }
+
+/// How long moving game stays in the field, in s: `W/v` from edge to edge.
+#[must_use]
+pub fn crossing_time_s(apparent_deg: f64, magnification: f64, range_m: f64, speed_m_s: f64) -> f64 {
+    field_at_range_m(apparent_deg, magnification, range_m) / speed_m_s
+}
+
+/// The highest magnification whose field is still `needed_m` wide at `range_m`.
+#[must_use]
+pub fn highest_magnification_for_field(apparent_deg: f64, range_m: f64, needed_m: f64) -> f64 {
+    field_at_range_m(apparent_deg, 1.0, range_m) / needed_m
+}
