@@ -383,3 +383,16 @@ fn tests_measure_no_time_and_never_sleep() {
     }
     none("tests that depend on the clock", offences);
 }
+
+#[test]
+fn every_figure_is_compared_between_native_and_wasm() {
+    let lines = read("tests/data/parity/figures.txt");
+    let missing: Vec<String> = scopewright::figure::names()
+        .filter(|name| !lines.contains(&format!("{{\"figure\":\"{name}\"")))
+        .map(str::to_owned)
+        .collect();
+    none(
+        "figures without a line in tests/data/parity/figures.txt",
+        missing,
+    );
+}

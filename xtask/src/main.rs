@@ -4,6 +4,7 @@ mod browsers;
 mod build;
 mod hash;
 mod page;
+mod parity;
 mod place;
 mod precache;
 mod run;

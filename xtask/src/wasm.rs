@@ -86,3 +86,26 @@ pub fn bind_page(module: &Path) -> Result<Bound, String> {
         wasm: place::bytes(&folder.join("page_bg.wasm"))?,
     })
 }
+
+/// Writes a module that Node can load.
+///
+/// # Errors
+/// The module does not fit this version of wasm-bindgen.
+pub fn bind_for_node(module: &Path, folder: &Path) -> Result<(), String> {
+    bind(Bindgen::new().nodejs(true), module, folder)
+}
+
+fn bind<E: std::fmt::Debug>(
+    bindgen: Result<&mut Bindgen, E>,
+    module: &Path,
+    folder: &Path,
+) -> Result<(), String> {
+    let failed =
+        |error: String| format!("wasm-bindgen could not read {}: {error}", module.display());
+    bindgen
+        .map_err(|error| failed(format!("{error:?}")))?
+        .input_path(module)
+        .typescript(false)
+        .generate(folder)
+        .map_err(|error| failed(format!("{error:#}")))
+}

@@ -1,0 +1,12 @@
+//! The workbench's answers as a module for Node: `cargo xtask test bits` holds them against
+//! those of the native program, character by character. Numbers are printed in the shortest
+//! form that reads back as the same bits, so equal text is equal bits.
+
+use wasm_bindgen::prelude::wasm_bindgen;
+
+/// What `workbench figure` answers to one line.
+#[wasm_bindgen]
+#[must_use]
+pub fn figure(line: &str) -> String {
+    scopewright::figure::answer(line)
+}

@@ -1,0 +1,59 @@
+// Asks the native workbench and the wasm module the same lines:
+// node compare.cjs path/to/workbench folder/with/lines
+const { existsSync, readFileSync } = require("node:fs");
+const { spawnSync } = require("node:child_process");
+const path = require("node:path");
+const core = require("./parity.js");
+
+const [workbench, folder] = process.argv.slice(2);
+const TIMES = 97;
+
+/** Numbers spread by the additive recurrence of the golden ratio's relatives: no randomness. */
+function spread(place, round, low, high, logarithmic) {
+  const step = 1 / (1 + ((place * 0.7548776662466927) % 1) + 0.6180339887498949);
+  const share = ((round + 1) * step) % 1;
+  return logarithmic ? low * (high / low) ** share : low + (high - low) * share;
+}
+
+function lines(name) {
+  const file = path.join(folder, name);
+  if (!existsSync(file)) return [];
+  return readFileSync(file, "utf8").split("\n").filter((line) => line.trim() !== "");
+}
+
+function asked(template, round) {
+  let place = 0;
+  return template.replace(/<([-+.0-9e]+)\.\.([-+.0-9e]+)( log)?>/g, (_, low, high, logarithmic) => {
+    place += 1;
+    return String(spread(place, round, Number(low), Number(high), Boolean(logarithmic)));
+  });
+}
+
+const figures = lines("figures.txt").flatMap((template) => Array.from({ length: TIMES }, (_, round) => asked(template, round)));
+const work = [["figure", figures], ["advise", lines("answers.jsonl")]].filter(([command]) => core[command]);
+
+let differing = 0;
+for (const [command, questions] of work) {
+  if (questions.length === 0) continue;
+  const native = spawnSync(workbench, [command], { input: `${questions.join("\n")}\n`, encoding: "utf8", maxBuffer: 1 << 30 });
+  if (native.status !== 0) {
+    console.log(`  the native workbench failed at ${command}: ${native.stderr}`);
+    process.exit(1);
+  }
+  const answers = native.stdout.trimEnd().split("\n");
+  let refused = 0;
+  const before = differing;
+  questions.forEach((question, index) => {
+    const ours = core[command](question);
+    if (ours.startsWith('{"error"')) refused += 1;
+    if (ours === answers[index]) return;
+    differing += 1;
+    if (differing <= 5) console.log(`  ✗ ${question.slice(0, 300)}\n    native ${answers[index]?.slice(0, 300)}\n    wasm   ${ours.slice(0, 300)}`);
+  });
+  console.log(`  ${command}: ${questions.length} answers, ${differing - before} differing, ${refused} of them refusals`);
+  if (refused * 2 > questions.length) {
+    console.log("  more than half are refusals: the lines no longer fit the workbench");
+    process.exit(1);
+  }
+}
+process.exit(differing > 0 ? 1 : 0);
