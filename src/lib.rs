@@ -16,6 +16,7 @@
 //! so that native code and wasm agree to the bit.
 
 pub mod advice;
+pub mod drawing;
 pub mod eye;
 pub mod figure;
 pub mod flight;

@@ -1,0 +1,203 @@
+//! Reticles in the drawing against their own data, to a tenth of a pixel, at three
+//! magnifications in both planes; scale against the exact relations.
+
+use scopewright::drawing::view::{
+    Paint, Window, backdrop, covered_cm, px_per_cm, px_per_label_mrad, px_per_mrad, reticle_layers,
+    thinnest_px, yardstick,
+};
+use scopewright::sight::field::field_m_per_100m;
+use scopewright::sight::reticle::{DotSize, Shape, TYPICAL_HOLDS_MRAD, reticle_with};
+use scopewright::sight::{FocalPlane, ReticleFamily};
+
+const FAMILIES: [ReticleFamily; 11] = [
+    ReticleFamily::FineCrosshair,
+    ReticleFamily::ThickThin,
+    ReticleFamily::ThreePost,
+    ReticleFamily::HeavyNight,
+    ReticleFamily::Post,
+    ReticleFamily::CentreDot,
+    ReticleFamily::CircleDot,
+    ReticleFamily::MradMarks,
+    ReticleFamily::MoaMarks,
+    ReticleFamily::HoldMarks,
+    ReticleFamily::MarkGrid,
+];
+const APPARENT_DEG: f64 = 22.0;
+const REFERENCE: f64 = 10.0;
+
+fn window() -> Window {
+    Window {
+        width_px: 328.0,
+        height_px: 148.0,
+        field_px: 328.0,
+    }
+}
+
+/// The numbers of path data, in order.
+fn numbers(path: &str) -> Vec<f64> {
+    path.split(|c: char| !(c.is_ascii_digit() || c == '.' || c == '-'))
+        .filter(|word| !word.is_empty())
+        .map(|word| word.parse().unwrap())
+        .collect()
+}
+
+#[test]
+fn the_field_is_as_wide_as_the_tangent_relation_says() {
+    // ISO 14132-1:2002: tan ω′ = M tan ω, so half the width at 100 m is 100·tan ω′/M.
+    for magnification in [1.0, 2.5, 10.0, 50.0] {
+        let scale = px_per_mrad(328.0, APPARENT_DEG, magnification);
+        let width_mrad = 328.0 / scale;
+        let width_m = field_m_per_100m(APPARENT_DEG, magnification);
+        assert!((width_mrad * 0.1 - width_m).abs() < 1e-9 * width_m);
+        // A metre at 100 m is 10 mrad.
+        assert!((px_per_cm(scale, 100.0) * 100.0 - 10.0 * scale).abs() < 1e-9);
+    }
+}
+
+#[test]
+fn every_line_and_mark_lies_where_the_data_say() {
+    let window = window();
+    let mut compared = 0;
+    for family in FAMILIES {
+        let reticle = reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD);
+        for plane in [FocalPlane::First, FocalPlane::Second] {
+            for magnification in [2.5, 6.0, 10.0] {
+                let at_target = px_per_mrad(window.field_px, APPARENT_DEG, magnification);
+                let scale = px_per_label_mrad(plane, at_target, REFERENCE, magnification);
+                // What the label means at the target: ×1 in the first plane, ×M_ref/M in the
+                // second.
+                let truth = match plane {
+                    FocalPlane::First => at_target,
+                    FocalPlane::Second => at_target * REFERENCE / magnification,
+                };
+                assert!((scale - truth).abs() < 1e-9 * truth);
+                let centre = window.centre_px(1.0);
+                let layers = reticle_layers(&reticle, scale, centre, &window);
+                for piece in &reticle.pieces {
+                    let (width, at) = match piece.shape {
+                        Shape::Line {
+                            x1_mrad,
+                            y1_mrad,
+                            x2_mrad,
+                            y2_mrad,
+                            width_mrad,
+                        } => {
+                            let horizontal = y1_mrad == y2_mrad;
+                            let (x, y) = (centre.0 + x1_mrad * truth, centre.1 - y1_mrad * truth);
+                            let (x2, y2) = (centre.0 + x2_mrad * truth, centre.1 - y2_mrad * truth);
+                            let seen = if horizontal {
+                                (0.0..=148.0).contains(&y) && x.max(x2) > 0.0 && x.min(x2) < 328.0
+                            } else {
+                                (0.0..=328.0).contains(&x) && y.max(y2) > 0.0 && y.min(y2) < 148.0
+                            };
+                            if !seen {
+                                continue;
+                            }
+                            let clip = |v: f64, most: f64| v.clamp(-4.0, most + 4.0);
+                            let at = if horizontal {
+                                vec![clip(x, 328.0), y, clip(x2, 328.0)]
+                            } else {
+                                vec![x, clip(y, 148.0), clip(y2, 148.0)]
+                            };
+                            (width_mrad, at)
+                        }
+                        Shape::Ring {
+                            radius_mrad,
+                            width_mrad,
+                        } => (width_mrad, vec![centre.0 - radius_mrad * truth, centre.1]),
+                        Shape::Dot {
+                            x_mrad,
+                            y_mrad,
+                            diameter_mrad,
+                        } => {
+                            let (x, y) = (centre.0 + x_mrad * truth, centre.1 - y_mrad * truth);
+                            if !((0.0..=328.0).contains(&x) && (0.0..=148.0).contains(&y)) {
+                                continue;
+                            }
+                            (diameter_mrad, vec![x - 0.5 * diameter_mrad * truth, y])
+                        }
+                    };
+                    let found = layers.iter().any(|layer| {
+                        if layer.role != piece.role || layer.lit != piece.lit {
+                            return false;
+                        }
+                        if let Paint::Stroke { width_px } = layer.paint
+                            && (width_px - width * truth).abs() > 0.1
+                        {
+                            return false;
+                        }
+                        let drawn = numbers(&layer.path);
+                        drawn
+                            .windows(at.len())
+                            .any(|w| w.iter().zip(&at).all(|(a, b)| (a - b).abs() < 0.1))
+                    });
+                    assert!(
+                        found,
+                        "{family:?} {plane:?} {magnification}×: {piece:?} at {at:?}"
+                    );
+                    compared += 1;
+                }
+            }
+        }
+    }
+    println!("{compared} pieces compared");
+    assert!(compared > 600, "{compared}");
+}
+
+#[test]
+fn a_mark_keeps_its_size_on_the_target_in_the_first_plane_and_to_the_eye_in_the_second() {
+    let at = |plane, magnification| {
+        let scale = px_per_mrad(328.0, APPARENT_DEG, magnification);
+        (
+            scale,
+            px_per_label_mrad(plane, scale, REFERENCE, magnification),
+        )
+    };
+    for magnification in [1.0, 2.5, 10.0] {
+        let (target, label) = at(FocalPlane::First, magnification);
+        assert!((label / target - 1.0).abs() < 1e-12);
+        let (_, second) = at(FocalPlane::Second, magnification);
+        let (_, second_at_reference) = at(FocalPlane::Second, REFERENCE);
+        assert!((second - second_at_reference).abs() < 1e-9);
+    }
+}
+
+#[test]
+fn layers_depend_on_the_reticle_alone() {
+    let window = window();
+    for family in FAMILIES {
+        let reticle = reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD);
+        let shape = |scale: f64| -> Vec<_> {
+            reticle_layers(&reticle, scale, window.centre_px(1.0), &window)
+                .iter()
+                .map(|layer| (layer.role, layer.lit, layer.label_mrad))
+                .collect()
+        };
+        assert_eq!(shape(0.01), shape(200.0), "{family:?}");
+        assert!(thinnest_px(&reticle, 1.0) > 0.0);
+        assert!(yardstick(&reticle).1 > 0.0, "{family:?}");
+    }
+}
+
+#[test]
+fn the_centre_is_snapped_to_a_device_pixel() {
+    let window = window();
+    assert_eq!(window.centre_px(1.0), (164.5, 74.5));
+    assert_eq!(window.centre_px(2.0), (164.25, 74.25));
+    assert_eq!(window.centre_px(0.0), (164.5, 74.5));
+}
+
+#[test]
+fn covering_is_milliradians_times_range() {
+    // 1 mrad is 10 cm at 100 m by definition.
+    assert_eq!(covered_cm(1.0, 100.0), 10.0);
+    assert_eq!(covered_cm(0.5, 80.0), 4.0);
+}
+
+#[test]
+fn the_wood_stands_on_level_ground_behind() {
+    // Eye 4 m up, aim 0.5 m up at 80 m, wood 40 m behind: foot at −4/120, aim at −3.5/80.
+    let scene = backdrop(80.0, 4.0, 0.5, 40.0, 15.0);
+    assert!((scene.wood_foot_mrad - (1000.0 * (3.5 / 80.0 - 4.0 / 120.0))).abs() < 1e-9);
+    assert!((scene.wood_height_mrad - 125.0).abs() < 1e-9);
+}
