@@ -55,6 +55,20 @@ pub struct Answers {
     pub sight_now: Option<SightNow>,
     /// How the person weighs mass, height and money against occasions.
     pub weights: Option<Weights>,
+    /// Habits that change what to ask of a sight and its mount.
+    pub habits: Option<Habits>,
+}
+
+/// Habits that change what to ask of a sight and its mount.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct Habits {
+    /// Both eyes open on moving game.
+    pub both_eyes_open: Option<bool>,
+    /// The sight must come off and go back on.
+    pub comes_off: Option<bool>,
+    /// Somebody else uses it too.
+    pub others_use_it: Option<bool>,
 }
 
 /// The units a person reads and types.
@@ -90,6 +104,9 @@ pub struct MannerShare {
     pub manner: Manner,
     /// How often, relative to the others.
     pub share: f64,
+    /// Ranges in this manner, for uses that name none; decide over `Answers::ranges`.
+    #[serde(default)]
+    pub ranges: Option<Ranges>,
 }
 
 /// How the shot is taken: how steady, how long on foot, still or moving.
@@ -129,23 +146,18 @@ pub struct Ranges {
 }
 
 /// The light in which shots are taken.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
 pub struct Light {
     /// When the person stops; none: not sure.
-    #[serde(default)]
     pub until: Option<StopTime>,
     /// Minutes after sunset, if the strip was dragged; decides over `until`.
-    #[serde(default)]
     pub minutes_after_sunset: Option<f64>,
     /// What is around, with shares.
-    #[serde(default)]
     pub cover: Vec<CoverShare>,
     /// Share of occasions on snow, 0 to 1.
-    #[serde(default)]
     pub snow: f64,
     /// Zenith brightness of the town's glow in mag/arcsec², if it matters.
-    #[serde(default)]
     pub town_glow_mag: Option<f64>,
 }
 
@@ -338,6 +350,8 @@ pub enum Comb {
 pub struct Mount {
     /// Bore of rings to keep, in mm: 25.4, 26, 30, 34, 35, 36 or 40; none: nothing to keep.
     pub rings_kept_mm: Option<f64>,
+    /// There are no rings to keep, said in so many words.
+    pub no_rings: bool,
     /// Height of the kept rings' centre over the rail, in mm.
     pub rings_centre_height_mm: Option<f64>,
     /// The base on the rifle.

@@ -233,6 +233,7 @@ fn situations(answers: &Answers) -> Vec<Situation> {
         for manner in manners {
             let ranges_said = each
                 .and_then(|each| each.ranges)
+                .or_else(|| ranges_of_manner(answers, manner.of))
                 .or(answers.ranges)
                 .filter(|ranges| sensible(*ranges));
             let ranges = ranges_said.unwrap_or_else(|| usual_ranges(what, manner.of, answers));
@@ -260,6 +261,14 @@ fn situations(answers: &Answers) -> Vec<Situation> {
         }
     }
     list
+}
+
+fn ranges_of_manner(answers: &Answers, manner: Manner) -> Option<Ranges> {
+    answers
+        .manners
+        .iter()
+        .find(|each| each.manner == manner)?
+        .ranges
 }
 
 fn manners(
@@ -453,22 +462,19 @@ fn rifle(answers: &Answers) -> RifleNeed {
 }
 
 fn mount(said: Option<&answers::Mount>) -> MountNeed {
-    let usual_base = fixed([(Base::SlottedRail, 0.6), (Base::Bare, 0.4)]);
-    match said {
-        None => MountNeed {
-            rings_kept_mm: Said::or(None, None),
-            rings_centre_height_mm: None,
-            base: Said::or(None, usual_base),
-            incline_mrad: 0.0,
-            rail_under_bell: false,
+    let said = said.cloned().unwrap_or_default();
+    MountNeed {
+        rings_kept_mm: Said {
+            value: said.rings_kept_mm,
+            assumed: said.rings_kept_mm.is_none() && !said.no_rings,
         },
-        Some(mount) => MountNeed {
-            rings_kept_mm: Said::or(Some(mount.rings_kept_mm), None),
-            rings_centre_height_mm: mount.rings_centre_height_mm,
-            base: Said::or(mount.base.map(|base| fixed([(base, 1.0)])), usual_base),
-            incline_mrad: mount.incline_mrad.unwrap_or(0.0),
-            rail_under_bell: mount.rail_under_bell,
-        },
+        rings_centre_height_mm: said.rings_centre_height_mm,
+        base: Said::or(
+            said.base.map(|base| fixed([(base, 1.0)])),
+            fixed([(Base::SlottedRail, 0.6), (Base::Bare, 0.4)]),
+        ),
+        incline_mrad: said.incline_mrad.unwrap_or(0.0),
+        rail_under_bell: said.rail_under_bell,
     }
 }
 

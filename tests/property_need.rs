@@ -1,0 +1,342 @@
+//! What people type and tap: limits, round trips, and nothing that panics.
+
+use proptest::prelude::*;
+use scopewright::need::answers::{Answers, Units};
+use scopewright::need::input::{InputProblem, Quantity, Unit, read};
+use scopewright::need::questions::{Control, Part, QUESTIONS};
+use scopewright::need::{Reply, Value, apply, resolve, value};
+
+const QUANTITIES: [Quantity; 23] = [
+    Quantity::Age,
+    Quantity::Pupil,
+    Quantity::Range,
+    Quantity::Minutes,
+    Quantity::BulletMass,
+    Quantity::PowderMass,
+    Quantity::Velocity,
+    Quantity::Coefficient,
+    Quantity::RifleMass,
+    Quantity::BarrelLength,
+    Quantity::BarrelRadius,
+    Quantity::RingsHeight,
+    Quantity::Bell,
+    Quantity::Incline,
+    Quantity::SmallAngle,
+    Quantity::OnPaper,
+    Quantity::HeightAboveSea,
+    Quantity::Latitude,
+    Quantity::Longitude,
+    Quantity::Temperature,
+    Quantity::Magnification,
+    Quantity::SightMass,
+    Quantity::Money,
+];
+
+fn metric(quantity: Quantity, typed: &str) -> f64 {
+    match read(quantity, Units::Metric, typed) {
+        Ok(read) => read.metric,
+        Err(problem) => panic!("{typed}: {problem:?}"),
+    }
+}
+
+/// Conversions by the international yard and pound agreement of 1959 (exact); 1 MOA =
+/// π/10.8 mrad by definition.
+#[test]
+fn numbers_are_read_as_people_type_them() {
+    let close = |a: f64, b: f64| (a - b).abs() <= 1e-9 * b.abs().max(1.0);
+    for (quantity, typed, wanted) in [
+        (Quantity::Pupil, "6,5", 6.5),
+        (Quantity::Pupil, "6.5 mm", 6.5),
+        (Quantity::Range, "150", 150.0),
+        (Quantity::Range, "150 yd", 137.16),
+        (Quantity::Range, "150yds.", 137.16),
+        (Quantity::Range, "about 80 m", 80.0),
+        (Quantity::Range, "1 200", 1200.0),
+        (Quantity::Range, "1\u{202F}200\u{A0}m", 1200.0),
+        (Quantity::Range, "0.3 km", 300.0),
+        (Quantity::RifleMass, "3.1kg", 3.1),
+        (Quantity::RifleMass, "3,1 KG", 3.1),
+        (
+            Quantity::RifleMass,
+            "7 lb 2 oz",
+            7.0 * 0.453_592_37 + 2.0 * 0.028_349_523_125,
+        ),
+        (
+            Quantity::RifleMass,
+            "7 lb 2",
+            7.0 * 0.453_592_37 + 2.0 * 0.028_349_523_125,
+        ),
+        (Quantity::RifleMass, "3 kg 200", 3.2),
+        (Quantity::RifleMass, "3100 g", 3.1),
+        (Quantity::BarrelLength, "22 1/2 in", 57.15),
+        (Quantity::BarrelLength, "22½\"", 57.15),
+        (Quantity::BarrelLength, "1 ft 10 in", 55.88),
+        (Quantity::RingsHeight, "3/4 in", 19.05),
+        (Quantity::RingsHeight, "1 1/4 in", 31.75),
+        (Quantity::RingsHeight, "1¼ in", 31.75),
+        (Quantity::BulletMass, "165 gr", 10.691_820_15),
+        (Quantity::Velocity, "2700 fps", 822.96),
+        (Quantity::Velocity, "2,700 ft/s", 822.96),
+        (Quantity::Velocity, "810 m/s", 810.0),
+        (Quantity::Temperature, "−5 °C", -5.0),
+        (Quantity::Temperature, "23 °F", -5.0),
+        (Quantity::Incline, "20 MOA", 5.817_764_173_314_432),
+        (Quantity::Latitude, "-33.9", -33.9),
+        (Quantity::Latitude, "51,5°", 51.5),
+        (Quantity::Money, "1.250,50", 1250.5),
+        (Quantity::Minutes, "1 h 10", 70.0),
+        (Quantity::Minutes, "1.5 h", 90.0),
+        (Quantity::Coefficient, "0,475", 0.475),
+        (Quantity::Coefficient, ".475", 0.475),
+        (Quantity::Coefficient, "0.285 G7", 0.285),
+        (Quantity::Magnification, "12x", 12.0),
+        (Quantity::Age, "46 years", 46.0),
+    ] {
+        let got = metric(quantity, typed);
+        assert!(
+            close(got, wanted),
+            "{quantity:?} {typed}: {got}, not {wanted}"
+        );
+    }
+}
+
+/// One mark before three digits groups thousands in one country and is the decimal sign in
+/// another: where only one reading makes sense it is taken, else it is asked.
+#[test]
+fn a_mark_before_three_digits_is_decided_by_sense_or_asked() {
+    assert_eq!(metric(Quantity::Velocity, "1,050"), 1050.0);
+    assert_eq!(metric(Quantity::Coefficient, "1.050"), 1.05);
+    for (quantity, typed) in [
+        (Quantity::Money, "€ 1.250"),
+        (Quantity::HeightAboveSea, "2,000 m"),
+    ] {
+        assert!(matches!(
+            read(quantity, Units::Metric, typed),
+            Err(InputProblem::Ambiguous { .. })
+        ));
+    }
+}
+
+#[test]
+fn what_cannot_be_says_why() {
+    fn problem(quantity: Quantity, typed: &str) -> InputProblem {
+        read(quantity, Units::Metric, typed).unwrap_err()
+    }
+    assert_eq!(problem(Quantity::Range, "  "), InputProblem::Empty);
+    for words in [
+        "eighty", "far", "?", "NaN", "inf", "1/0", "..", "1.2.3.4", "--5", "1,2,3",
+    ] {
+        assert!(
+            matches!(
+                problem(Quantity::Range, words),
+                InputProblem::NoNumber { .. }
+            ),
+            "{words}: {:?}",
+            problem(Quantity::Range, words)
+        );
+    }
+    assert!(matches!(
+        problem(Quantity::Range, "80 paces"),
+        InputProblem::UnknownUnit { unit, .. } if unit == "paces"
+    ));
+    assert_eq!(
+        problem(Quantity::Range, "150 kg"),
+        InputProblem::OtherUnit {
+            unit: Unit::Kg,
+            wanted: Unit::M
+        }
+    );
+    assert_eq!(
+        problem(Quantity::Age, "3"),
+        InputProblem::OutOfRange {
+            value: 3.0,
+            unit: Unit::Years,
+            least: 8.0,
+            most: 95.0
+        }
+    );
+    assert!(matches!(
+        problem(Quantity::Age, "300"),
+        InputProblem::OutOfRange { .. }
+    ));
+    assert!(matches!(
+        problem(Quantity::Age, &"9".repeat(400)),
+        InputProblem::OutOfRange { .. } | InputProblem::NoNumber { .. }
+    ));
+    // 2700 without a unit is no velocity in m/s, but a usual one in ft/s: ask.
+    assert!(matches!(
+        problem(Quantity::Velocity, "2700"),
+        InputProblem::OtherUnitMeant { meant: Unit::FtPerS, metric, .. } if (metric - 822.96).abs() < 1e-9
+    ));
+    assert!(matches!(
+        problem(Quantity::BulletMass, "165"),
+        InputProblem::OtherUnitMeant {
+            meant: Unit::Grain,
+            ..
+        }
+    ));
+    assert!(matches!(
+        read(Quantity::RifleMass, Units::Imperial, "2.2"),
+        Err(InputProblem::OtherUnitMeant {
+            meant: Unit::Kg,
+            ..
+        })
+    ));
+    // With the unit typed there is nothing to ask.
+    assert!(matches!(
+        problem(Quantity::Velocity, "2700 m/s"),
+        InputProblem::OutOfRange { .. }
+    ));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Whatever is typed: an answer, never a panic, and nothing that is not finite.
+    #[test]
+    fn nothing_typed_panics(text in "\\PC{0,40}", which in 0..QUANTITIES.len(), imperial: bool) {
+        let units = if imperial { Units::Imperial } else { Units::Metric };
+        if let Ok(read) = read(QUANTITIES[which], units, &text) {
+            let (least, most) = QUANTITIES[which].limits();
+            prop_assert!(read.metric >= least && read.metric <= most);
+        }
+    }
+
+    /// The same for what is nearly a number.
+    #[test]
+    fn nothing_nearly_a_number_panics(text in "[-+0-9 .,'/½¼a-z°\"]{0,16}", which in 0..QUANTITIES.len()) {
+        if let Ok(read) = read(QUANTITIES[which], Units::Metric, &text) {
+            prop_assert!(read.metric.is_finite());
+        }
+    }
+
+    /// Shown in either system and read back, a value is itself to the digits shown.
+    #[test]
+    fn units_go_there_and_back(which in 0..QUANTITIES.len(), at in 0.0..=1.0_f64, imperial: bool) {
+        let quantity = QUANTITIES[which];
+        let units = if imperial { Units::Imperial } else { Units::Metric };
+        let (least, most) = quantity.limits();
+        let metric = least + at * (most - least);
+        let exact = quantity.metric(units, quantity.shown(units, metric));
+        prop_assert!((exact - metric).abs() <= 1e-9 * metric.abs().max(1.0));
+        let typed = quantity.typed(units, metric);
+        match read(quantity, units, &typed) {
+            Ok(read) => {
+                let again = quantity.typed(units, read.metric);
+                prop_assert_eq!(typed, again);
+            }
+            // The last digit shown may lie beyond the limit by rounding; 1.234 has two readings.
+            Err(InputProblem::OutOfRange { .. } | InputProblem::OtherUnitMeant { .. }) => {
+                prop_assert!(at < 0.01 || at > 0.99, "{typed}");
+            }
+            Err(InputProblem::Ambiguous { .. }) => {}
+            Err(problem) => prop_assert!(false, "{typed}: {problem:?}"),
+        }
+    }
+}
+
+fn parts() -> Vec<Part> {
+    QUESTIONS
+        .iter()
+        .flat_map(|question| question.all_parts())
+        .collect()
+}
+
+/// Some value that a part can hold, chosen by two numbers.
+fn some_value(part: Part, which: usize, at: f64) -> Option<Value> {
+    Some(match part.control() {
+        Control::One(options) => Value::One(options[which % options.len()].to_owned()),
+        Control::Many { options, shares } => {
+            let often = if shares { (4.0, 2.0) } else { (1.0, 1.0) };
+            let first = which % options.len();
+            let second = (which + 1) % options.len();
+            Value::Many(vec![
+                (options[first].to_owned(), often.0),
+                (options[second].to_owned(), often.1),
+            ])
+        }
+        Control::Quarry => {
+            let keys: Vec<_> = scopewright::need::quarry::What::all()
+                .map(|what| what.key())
+                .collect();
+            Value::Many(vec![(keys[which % keys.len()].to_owned(), 4.0)])
+        }
+        Control::Number(quantity, _) => {
+            let (least, most) = quantity.limits();
+            Value::Number(least + at * (most - least))
+        }
+        Control::Decade(_) => Value::Number(8.0 + at * 87.0),
+        Control::Tick | Control::YesNo => Value::Flag(true),
+        Control::Month => Value::Number((which % 12 + 1) as f64),
+        Control::Text { .. } => Value::Text(format!("3-{}x50", which + 1)),
+        Control::Cartridge | Control::Ranges => return None,
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// What was set is what is read, for every part, and clearing a question leaves nothing.
+    #[test]
+    fn what_is_set_is_held(which in 0..200_usize, at in 0.0..=1.0_f64) {
+        for part in parts() {
+            let Some(new) = some_value(part, which, at) else { continue };
+            let set = apply(&Answers::default(), &Reply::Set(part, new.clone()));
+            let held = value(&set, part);
+            // These two say the same as never asked.
+            let silent = matches!((part, &new), (Part::Snow, Value::One(key)) if key == "never")
+                || matches!((part, &new), (Part::TownGlow, Value::One(key)) if key == "dark")
+                || matches!((part, &new), (Part::Lens, Value::One(key)) if key == "natural");
+            if silent {
+                prop_assert_eq!(held, Value::Nothing);
+            } else {
+                prop_assert_eq!(&held, &new, "{:?}", part);
+            }
+            let question = scopewright::need::questions::Question::of_part(part).unwrap();
+            let cleared = apply(&set, &Reply::Clear(question.key));
+            prop_assert_eq!(cleared, Answers { version: 1, ..Answers::default() });
+            let unsure = apply(&set, &Reply::NotSure(question.key));
+            prop_assert_eq!(unsure.not_sure, vec![question.key.to_owned()]);
+        }
+    }
+
+    /// Any heap of replies gives answers that resolve: shares sum to 1, ranges are in order.
+    #[test]
+    fn any_replies_resolve(replies in prop::collection::vec((0..200_usize, 0.0..=1.0_f64), 0..40)) {
+        let parts = parts();
+        let mut answers = Answers::default();
+        for (which, at) in replies {
+            let part = parts[which % parts.len()];
+            if let Some(new) = some_value(part, which / 3, at) {
+                answers = apply(&answers, &Reply::Set(part, new));
+            }
+            if which % 7 == 0 {
+                answers = apply(&answers, &Reply::RangesFit);
+            }
+            if which % 11 == 0 {
+                answers = apply(&answers, &Reply::NotSure(QUESTIONS[which % QUESTIONS.len()].key));
+            }
+        }
+        let need = resolve(&answers);
+        let sum: f64 = need.situations.iter().map(|each| each.share).sum();
+        prop_assert!((sum - 1.0).abs() < 1e-9);
+        for each in &need.situations {
+            prop_assert!(0.0 < each.range.nearest_m);
+            prop_assert!(each.range.nearest_m <= each.range.usual_m);
+            prop_assert!(each.range.usual_m <= each.range.farthest_m);
+        }
+        let covers: f64 = need.light.covers.value.iter().map(|each| each.share).sum();
+        prop_assert!((covers - 1.0).abs() < 1e-9);
+    }
+}
+
+/// The two-piece log-normal passes through the three ranges that were said.
+#[test]
+fn ranges_pass_through_what_was_said() {
+    let need = resolve(&Answers::default());
+    let range = need.situations[0].range;
+    assert!((range.range_m(-2.05) - range.nearest_m).abs() < 1e-9);
+    assert!((range.range_m(0.0) - range.usual_m).abs() < 1e-9);
+    assert!((range.range_m(2.05) - range.farthest_m).abs() < 1e-9);
+    assert!((range.range_m(9.0) - range.farthest_m).abs() < 1e-9);
+}
