@@ -1,4 +1,6 @@
 //! The rifle under the sight: recoil, mounting, steadiness.
 
+pub mod mounting;
+pub mod rail;
 pub mod recoil;
 pub mod steadiness;
