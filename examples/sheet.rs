@@ -5,7 +5,7 @@
 
 use scopewright::drawing::silhouette::{Figure, Tone, silhouette};
 use scopewright::drawing::target;
-use scopewright::drawing::view::{Paint, Window, px_per_mrad, reticle_layers};
+use scopewright::drawing::view::{Cutout, Paint, px_per_mrad, reticle_layers};
 use scopewright::need::quarry::ANIMALS;
 use scopewright::sight::ReticleFamily;
 use scopewright::sight::reticle::{DotSize, TYPICAL_HOLDS_MRAD, reticle_with};
@@ -124,7 +124,7 @@ fn main() -> std::io::Result<()> {
         for family in families {
             let reticle = reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD);
             // At 6× in a field of 22° apparent.
-            let window = Window {
+            let window = Cutout {
                 width_px: size,
                 height_px: size,
                 field_px: size,

@@ -2,7 +2,7 @@
 //! magnifications in both planes; scale against the exact relations.
 
 use scopewright::drawing::view::{
-    Paint, Window, backdrop, covered_cm, px_per_cm, px_per_label_mrad, px_per_mrad, reticle_layers,
+    Cutout, Paint, backdrop, covered_cm, px_per_cm, px_per_label_mrad, px_per_mrad, reticle_layers,
     thinnest_px, yardstick,
 };
 use scopewright::sight::field::field_m_per_100m;
@@ -25,8 +25,8 @@ const FAMILIES: [ReticleFamily; 11] = [
 const APPARENT_DEG: f64 = 22.0;
 const REFERENCE: f64 = 10.0;
 
-fn window() -> Window {
-    Window {
+fn window() -> Cutout {
+    Cutout {
         width_px: 328.0,
         height_px: 148.0,
         field_px: 328.0,

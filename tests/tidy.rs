@@ -24,6 +24,7 @@ fn may_import(room: &str) -> Option<Vec<&'static str>> {
         "shelf" => with_domain(&["advice"]),
         "wording" => with_domain(&["need", "advice", "shelf"]),
         "figure" => with_domain(&["need", "advice", "shelf"]),
+        "drawing" => with_domain(&[]),
         "web" => None,
         room if DOMAIN.contains(&room) => core(&[]),
         // A room that is new here must say where it stands.

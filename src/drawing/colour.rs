@@ -99,18 +99,18 @@ pub const DUSK_STOPS: [(f64, Srgb); 6] = [
 /// The colour of the dusk strip at an illuminance, between the stops in OKLab.
 #[must_use]
 pub fn dusk_colour(illuminance_lx: f64) -> Srgb {
-    let log = if illuminance_lx > 0.0 {
+    let level = if illuminance_lx > 0.0 {
         libm::log10(illuminance_lx)
     } else {
         f64::NEG_INFINITY
     };
     let mut bright = DUSK_STOPS[0];
     for dark in DUSK_STOPS {
-        if log >= bright.0 {
+        if level >= bright.0 {
             return bright.1;
         }
-        if log >= dark.0 {
-            let t = (bright.0 - log) / (bright.0 - dark.0);
+        if level >= dark.0 {
+            let t = (bright.0 - level) / (bright.0 - dark.0);
             let (from, to) = (oklab(bright.1.linear()), oklab(dark.1.linear()));
             let between = [0, 1, 2].map(|i| from[i] + t * (to[i] - from[i]));
             return Srgb::from_linear(from_oklab(between));
@@ -182,11 +182,11 @@ mod tests {
 
     #[test]
     fn the_stops_come_back_as_they_are() {
-        for (log, colour) in DUSK_STOPS {
-            let lx = libm::pow(10.0, log);
+        for (level, colour) in DUSK_STOPS {
+            let lx = libm::pow(10.0, level);
             let got = dusk_colour(lx);
             for (a, b) in [(got.0, colour.0), (got.1, colour.1), (got.2, colour.2)] {
-                assert!(a.abs_diff(b) <= 1, "{log}: {got:?} {colour:?}");
+                assert!(a.abs_diff(b) <= 1, "{level}: {got:?} {colour:?}");
             }
         }
         assert_eq!(dusk_colour(0.0), DUSK_STOPS[5].1);

@@ -2,33 +2,13 @@
 
 use super::colour::{Srgb, dusk_colour};
 use crate::quantity::Estimate;
-use crate::sky::ground::Cloud;
-use crate::sky::illuminance::{clear_sky_illuminance_lx, moon_illuminance_lx};
-use crate::sky::moon::moon_position;
-use crate::sky::place::Place;
-use crate::sky::sun::sun_altitude_deg;
+use crate::sky::evening::{self, NAUTICAL_DEG, Night, SUNSET_DEG, SunCourse};
+use crate::sky::ground::Scene;
 
 /// The strip begins this many minutes before sunset.
 pub const BEFORE_SUNSET_MIN: f64 = 20.0;
 /// And ends this many after, unless it never gets dark.
 pub const AFTER_SUNSET_MIN: f64 = 130.0;
-/// True altitude of the Sun's centre at sunset: refraction and half its disc.
-pub const SUNSET_ALTITUDE_DEG: f64 = -0.833;
-/// End of civil twilight.
-pub const CIVIL_ALTITUDE_DEG: f64 = -6.0;
-/// Darker than this it counts as dark.
-pub const DARK_ALTITUDE_DEG: f64 = -12.0;
-
-/// What the minutes are counted from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Anchor {
-    /// Sunset.
-    Sunset,
-    /// The Sun does not set: an hour before it stands lowest.
-    SunStaysUp,
-    /// The Sun does not rise: an hour before it stands lowest.
-    SunStaysDown,
-}
 
 /// Something that happens during the evening.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -52,11 +32,12 @@ pub enum EventKind {
     Moonset,
 }
 
-/// One evening: its light minute by minute and what happens in it.
+/// One evening of a night: its light minute by minute and what happens in it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Evening {
-    /// What the minutes count from.
-    pub anchor: Anchor,
+    /// What the Sun does: minutes count from sunset, or else from an hour before it stands
+    /// lowest.
+    pub sun: SunCourse,
     /// Seconds since 1970 at minute 0.
     pub anchor_unix_s: f64,
     /// Local clock at minute 0, in minutes after midnight.
@@ -69,116 +50,134 @@ pub struct Evening {
     pub gets_dark: bool,
     /// Illuminance under the open sky every minute from the first, in lux, cloud included.
     pub open_sky_lx: Vec<f64>,
+    /// The same where the target stands, cover and ground included.
+    pub scene_lx: Vec<f64>,
     /// Events on the strip, by time.
     pub events: Vec<Event>,
 }
 
 impl Evening {
-    /// The evening after `noon_unix_s` (local noon or any time of that afternoon) at a place,
-    /// `clock_offset_min` minutes ahead of UTC.
-    ///
-    /// # Validity
-    /// As the sky models: clear sky to ±30 % till civil dusk, a factor of 2 beyond; cloud to a
-    /// factor of 2 to 3.
+    /// The evening of a night in a scene, `clock_offset_min` minutes ahead of UTC.
     #[must_use]
-    pub fn at(place: &Place, noon_unix_s: f64, clock_offset_min: f64, cloud: Cloud) -> Self {
-        let altitude = |minutes: f64| sun_altitude_deg(noon_unix_s + 60.0 * minutes, place);
-        let lowest = (0..1440).map(f64::from).fold(0.0, |best: f64, minute| {
-            if altitude(minute) < altitude(best) {
-                minute
-            } else {
-                best
-            }
-        });
-        let sunset = (0..1440).map(f64::from).find(|minute| {
-            altitude(*minute) >= SUNSET_ALTITUDE_DEG && altitude(minute + 1.0) < SUNSET_ALTITUDE_DEG
-        });
-        let (anchor, anchor_min) = match sunset {
-            Some(minute) => {
-                let (a, b) = (altitude(minute), altitude(minute + 1.0));
-                (Anchor::Sunset, minute + (a - SUNSET_ALTITUDE_DEG) / (a - b))
-            }
-            None if altitude(lowest) >= SUNSET_ALTITUDE_DEG => (Anchor::SunStaysUp, lowest - 60.0),
-            None => (Anchor::SunStaysDown, lowest - 60.0),
+    pub fn of(night: &Night, scene: &Scene, clock_offset_min: f64) -> Self {
+        let minutes = night.minutes();
+        let sky_events = night.sky_events();
+        let lowest = &minutes[night.midnight()];
+        let sunset = sky_events
+            .iter()
+            .find(|event| event.kind == evening::EventKind::Sunset);
+        let sun = match sunset {
+            Some(_) => SunCourse::Sets,
+            None if lowest.sun_altitude_deg >= SUNSET_DEG => SunCourse::StaysUp,
+            None => SunCourse::StaysDown,
         };
-        let gets_dark = altitude(lowest) < DARK_ALTITUDE_DEG;
+        let anchor_unix_s = sunset.map_or(lowest.unix_s - 3600.0, |event| event.unix_s);
+        let gets_dark = lowest.sun_altitude_deg < NAUTICAL_DEG;
+        let to_lowest_min = (lowest.unix_s - anchor_unix_s) / 60.0;
         let last_min = if gets_dark {
             AFTER_SUNSET_MIN
         } else {
-            (lowest - anchor_min).max(60.0).ceil()
+            to_lowest_min.max(60.0).ceil()
         };
-        let anchor_unix_s = noon_unix_s + 60.0 * anchor_min;
-        let at = |minute: f64| anchor_unix_s + 60.0 * minute;
         let first_min = -BEFORE_SUNSET_MIN;
         let samples = (last_min - first_min) as usize + 1;
-        let factor = cloud.factor().usual;
-        let open_sky_lx = (0..samples)
-            .map(|n| {
-                let t = at(first_min + n as f64);
-                let moon = moon_position(t, place);
-                let sun_lx = clear_sky_illuminance_lx(sun_altitude_deg(t, place));
-                let moon_lx =
-                    moon_illuminance_lx(moon.altitude_deg, moon.phase_angle_deg, moon.parallax_deg);
-                (sun_lx + moon_lx) * factor
+        let open = Scene {
+            canopy_share: 1.0,
+            ..*scene
+        };
+        // The night's own minutes do not begin at sunset: take the nearest one.
+        let light = |scene: &Scene| -> Vec<f64> {
+            (0..samples)
+                .map(|n| {
+                    let unix_s = anchor_unix_s + 60.0 * (first_min + n as f64);
+                    let at = ((unix_s - minutes[0].unix_s) / 60.0).clamp(0.0, 1439.999);
+                    let low = at as usize;
+                    let share = at - low as f64;
+                    let (a, b) = (&minutes[low], &minutes[low + 1]);
+                    let (a, b) = (
+                        scene.illuminance_lx(a.sun_lx, a.moon_lx),
+                        scene.illuminance_lx(b.sun_lx, b.moon_lx),
+                    );
+                    log_between(a, b, share)
+                })
+                .collect()
+        };
+        let mut events: Vec<Event> = sky_events
+            .iter()
+            .filter_map(|event| {
+                let kind = match event.kind {
+                    evening::EventKind::Sunset => EventKind::Sunset,
+                    evening::EventKind::CivilDusk => EventKind::CivilTwilightEnds,
+                    evening::EventKind::Moonrise => EventKind::Moonrise,
+                    evening::EventKind::Moonset => EventKind::Moonset,
+                    _ => return None,
+                };
+                let minute = (event.unix_s - anchor_unix_s) / 60.0;
+                (minute >= first_min && minute <= last_min).then_some(Event { minute, kind })
             })
             .collect();
-        let mut events = Vec::new();
-        if anchor == Anchor::Sunset {
-            events.push(Event {
-                minute: 0.0,
-                kind: EventKind::Sunset,
-            });
-        }
-        let sun = |minute: f64| sun_altitude_deg(at(minute), place);
-        let moon = |minute: f64| moon_position(at(minute), place).altitude_deg;
-        for n in 1..samples {
-            let (a, b) = (first_min + n as f64 - 1.0, first_min + n as f64);
-            if sun(a) >= CIVIL_ALTITUDE_DEG && sun(b) < CIVIL_ALTITUDE_DEG {
-                events.push(Event {
-                    minute: b,
-                    kind: EventKind::CivilTwilightEnds,
-                });
-            }
-            let (before, after) = (moon(a) > -0.833, moon(b) > -0.833);
-            if before != after {
-                events.push(Event {
-                    minute: b,
-                    kind: if after {
-                        EventKind::Moonrise
-                    } else {
-                        EventKind::Moonset
-                    },
-                });
-            }
-        }
+        events.sort_by(|a, b| a.minute.total_cmp(&b.minute));
+        let clock = anchor_unix_s / 60.0 + clock_offset_min;
         Self {
-            anchor,
+            sun,
             anchor_unix_s,
-            anchor_clock_min: ((anchor_unix_s / 60.0 + clock_offset_min) % 1440.0 + 1440.0)
-                % 1440.0,
+            anchor_clock_min: clock - (clock / 1440.0).floor() * 1440.0,
             first_min,
             last_min,
             gets_dark,
-            open_sky_lx,
+            open_sky_lx: light(&open),
+            scene_lx: light(scene),
             events,
         }
     }
 
-    /// Illuminance under the open sky in lux at a minute, log-linear between the samples and
-    /// held at the ends.
+    /// Until when a target is told apart that needs `last_cd_m2` of ground luminance, 0 for
+    /// always and infinite for never.
+    ///
+    /// `spread_dex` is one standard deviation of that luminance and of the light together.
+    #[must_use]
+    pub fn until(&self, night: &Night, scene: &Scene, last_cd_m2: f64, spread_dex: f64) -> Until {
+        let first = self.ground_cd_m2(scene, self.first_min);
+        if first < last_cd_m2 {
+            return Until::Never;
+        }
+        night
+            .sight_events(scene, last_cd_m2, spread_dex)
+            .iter()
+            .filter(|event| event.kind == evening::EventKind::Lost)
+            .map(|event| Estimate {
+                value: (event.unix_s - self.anchor_unix_s) / 60.0,
+                spread: event.spread_min,
+            })
+            .find(|end| end.value >= self.first_min && end.value <= self.last_min)
+            .map_or(Until::Throughout, Until::Minute)
+    }
+
+    /// Luminance of the scene's ground at a minute in cd/m².
+    #[must_use]
+    pub fn ground_cd_m2(&self, scene: &Scene, minute: f64) -> f64 {
+        scene.ground_reflectance * self.scene_lx(minute) / core::f64::consts::PI
+    }
+
+    /// Illuminance where the target stands, in lux, at a minute; held at the ends.
+    #[must_use]
+    pub fn scene_lx(&self, minute: f64) -> f64 {
+        self.sample(&self.scene_lx, minute)
+    }
+
+    /// Illuminance under the open sky in lux at a minute; held at the ends.
     #[must_use]
     pub fn open_sky_lx(&self, minute: f64) -> f64 {
-        let Some(last) = self.open_sky_lx.len().checked_sub(1) else {
+        self.sample(&self.open_sky_lx, minute)
+    }
+
+    fn sample(&self, series: &[f64], minute: f64) -> f64 {
+        let Some(last) = series.len().checked_sub(1) else {
             return 0.0;
         };
         let at = (minute - self.first_min).clamp(0.0, last as f64);
         let low = at as usize;
-        let (a, b) = (self.open_sky_lx[low], self.open_sky_lx[(low + 1).min(last)]);
-        if a <= 0.0 || b <= 0.0 {
-            return a.max(b).max(0.0);
-        }
-        let (log_a, log_b) = (libm::log10(a), libm::log10(b));
-        libm::pow(10.0, log_a + (at - low as f64) * (log_b - log_a))
+        log_between(series[low], series[(low + 1).min(last)], at - low as f64)
     }
 
     /// The local clock at a minute: hours, minutes, and whether the date has changed since
@@ -193,6 +192,15 @@ impl Evening {
             next_day: total >= 1440.0,
         }
     }
+}
+
+/// Between two lights, by their logarithms.
+fn log_between(a: f64, b: f64, share: f64) -> f64 {
+    if a <= 0.0 || b <= 0.0 {
+        return if share < 0.5 { a } else { b };
+    }
+    let (log_a, log_b) = (libm::log10(a), libm::log10(b));
+    libm::pow(10.0, log_a + share * (log_b - log_a))
 }
 
 /// A time of day.

@@ -5,19 +5,19 @@ use crate::sight::FocalPlane;
 use crate::sight::reticle::{Piece, Reticle, Role, Shape};
 use crate::sight::subtension::true_subtension_mrad;
 
-/// A window cut from the round field, in px; the middle of the field in its middle.
+/// A piece cut from the round field, in px; the middle of the field in its middle.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Window {
-    /// Width of the window.
+pub struct Cutout {
+    /// Width of the cutout.
     pub width_px: f64,
-    /// Height of the window.
+    /// Height of the cutout.
     pub height_px: f64,
     /// Diameter of the whole round field at the same scale.
     pub field_px: f64,
 }
 
-impl Window {
-    /// The point of aim in the window, snapped to the middle of a pixel so that a line of one
+impl Cutout {
+    /// The point of aim in the piece, snapped to the middle of a pixel so that a line of one
     /// pixel fills one pixel; true widths and distances follow from there.
     #[must_use]
     pub fn centre_px(&self, device_pixel_ratio: f64) -> (f64, f64) {
@@ -94,7 +94,7 @@ pub struct Layer {
 /// Decimals of a pixel in path data.
 const DIGITS: u32 = 3;
 
-/// The reticle drawn at `px_per_label_mrad` round `centre_px`, clipped to the window.
+/// The reticle drawn at `px_per_label_mrad` round `centre_px`, clipped to the cutout.
 ///
 /// Number and order of the layers depend on the reticle alone, so that a page can keep one
 /// element a layer.
@@ -103,7 +103,7 @@ pub fn reticle_layers(
     reticle: &Reticle,
     px_per_label_mrad: f64,
     centre_px: (f64, f64),
-    window: &Window,
+    cutout: &Cutout,
 ) -> Vec<Layer> {
     let mut layers: Vec<Layer> = Vec::new();
     for piece in &reticle.pieces {
@@ -139,15 +139,15 @@ pub fn reticle_layers(
             piece,
             px_per_label_mrad,
             centre_px,
-            window,
+            cutout,
         );
     }
     layers
 }
 
-fn push_piece(out: &mut String, piece: &Piece, scale: f64, centre: (f64, f64), window: &Window) {
-    // A little beyond the window, so that clipped ends never show.
-    let (right, bottom) = (window.width_px + 4.0, window.height_px + 4.0);
+fn push_piece(out: &mut String, piece: &Piece, scale: f64, centre: (f64, f64), cutout: &Cutout) {
+    // A little beyond the cutout, so that clipped ends never show.
+    let (right, bottom) = (cutout.width_px + 4.0, cutout.height_px + 4.0);
     match piece.shape {
         Shape::Line {
             x1_mrad,
