@@ -18,7 +18,8 @@ fn may_import(room: &str) -> Option<Vec<&'static str>> {
     let with_domain = |more: &[&'static str]| core(&[&DOMAIN[..], more].concat());
     match room {
         "quantity" => Some(vec![]),
-        "need" => core(&[]),
+        // A cartridge that is named needs the figures of its typical load.
+        "need" => core(&["flight"]),
         "ports" => core(&["need"]),
         "advice" => with_domain(&["need"]),
         "shelf" => with_domain(&["advice"]),

@@ -9,6 +9,8 @@ use super::shooter::{
     DistanceNeed, EyeNeed, LightNeed, LoadNeed, MoneyNeed, MountNeed, Need, PlaceNeed, RangeSpread,
     RifleNeed, Said, Share, Situation, SituationAssumed, Stop, WeightsNeed,
 };
+use crate::flight::cartridges::{self, LoadKind, TypicalLoad};
+use crate::flight::drag::{DragFunction, energy_j};
 use crate::quantity::Estimate;
 
 /// The need behind answers that [`super::check`] finds nothing against.
@@ -45,6 +47,7 @@ pub fn resolve(answers: &Answers) -> Need {
                 height_percent_per_10_mm: w.height_percent_per_10_mm,
                 money_percent_per_band: w.money_percent_per_band,
             }),
+        habits: answers.habits.unwrap_or_default(),
         situations,
     }
 }
@@ -144,11 +147,11 @@ pub fn usual_ranges(what: What, manner: Manner, answers: &Answers) -> Ranges {
     if let Some(ranges) = what.usual_ranges() {
         return ranges;
     }
-    let (nearest_m, usual_m, farthest_m) = match rifle_reach(answers) {
-        Reach::Air => (8.0, 20.0, 40.0),
-        Reach::Rimfire => (15.0, 45.0, 80.0),
-        Reach::Slug => (15.0, 45.0, 100.0),
-        Reach::Centrefire => match manner {
+    let (nearest_m, usual_m, farthest_m) = match typical_load(answers).0.kind {
+        LoadKind::Air => (8.0, 20.0, 40.0),
+        LoadKind::Rimfire => (15.0, 45.0, 80.0),
+        LoadKind::Slug | LoadKind::MuzzleLoader => (15.0, 45.0, 100.0),
+        LoadKind::CentreFire => match manner {
             Manner::SeatRail => (30.0, 80.0, 150.0),
             Manner::Driven => (5.0, 25.0, 60.0),
             Manner::PronePack => (80.0, 180.0, 300.0),
@@ -165,35 +168,6 @@ pub fn usual_ranges(what: What, manner: Manner, answers: &Answers) -> Ranges {
         usual_m,
         farthest_m,
     }
-}
-
-enum Reach {
-    Air,
-    Rimfire,
-    Slug,
-    Centrefire,
-}
-
-fn rifle_reach(answers: &Answers) -> Reach {
-    match answers.rifle.as_ref().and_then(|rifle| rifle.kind) {
-        Some(RifleKind::SpringAir | RifleKind::PrechargedAir) => return Reach::Air,
-        Some(RifleKind::SlugGun | RifleKind::MuzzleLoader) => return Reach::Slug,
-        _ => {}
-    }
-    let Some(load) = &answers.load else {
-        return Reach::Centrefire;
-    };
-    // Muzzle energy tells the kinds apart without a list: air below 60 J, rimfire below 500 J.
-    if let (Some(bullet_g), Some(velocity_m_s)) = (load.bullet_g, load.muzzle_velocity_m_s) {
-        let energy_j = 0.0005 * bullet_g * velocity_m_s * velocity_m_s;
-        if energy_j < 60.0 {
-            return Reach::Air;
-        }
-        if energy_j < 500.0 {
-            return Reach::Rimfire;
-        }
-    }
-    Reach::Centrefire
 }
 
 fn sensible(ranges: Ranges) -> bool {
@@ -407,22 +381,127 @@ fn eye(said: Option<answers::Eye>) -> EyeNeed {
     }
 }
 
+/// The typical load to start from: the one named, else what is usual for the rifle, else for
+/// what is shot at most.
+fn typical_load(answers: &Answers) -> (&'static TypicalLoad, bool) {
+    if let Some(load) = answers
+        .load
+        .as_ref()
+        .and_then(|load| load.cartridge.as_deref())
+        .and_then(cartridges::by_key)
+    {
+        return (load, true);
+    }
+    let by_energy = answers.load.as_ref().and_then(|load| {
+        let velocity_m_s = load.muzzle_velocity_m_s?;
+        let energy_j = energy_j(load.bullet_g?, velocity_m_s);
+        // Air below 70 J, rimfire below 500 J: the kinds do not overlap (assumption).
+        (energy_j < 500.0).then_some(if energy_j < 70.0 { AIR } else { RIMFIRE })
+    });
+    let by_rifle = match answers.rifle.as_ref().and_then(|rifle| rifle.kind) {
+        Some(RifleKind::SpringAir) => Some("4_5_mm_air_0_51_g_7_5_j"),
+        Some(RifleKind::PrechargedAir) => Some(AIR),
+        Some(RifleKind::SlugGun) => Some("12_70_slug_28_g_rifled"),
+        Some(RifleKind::MuzzleLoader) => Some("50_muzzle_loader_16_2_g_sabot"),
+        Some(RifleKind::Lever) => Some("30_30_win_11_g"),
+        _ => None,
+    };
+    let by_use = || {
+        let most = answers
+            .uses
+            .iter()
+            .filter(|each| each.share.is_finite())
+            .max_by(|a, b| a.share.total_cmp(&b.share))?;
+        Some(match most.what.as_str() {
+            "paper_50_m"
+            | "biathlon_prone"
+            | "biathlon_standing"
+            | "rabbit"
+            | "tree_squirrel"
+            | "ground_squirrel_or_rat"
+            | "running_boar_50_m"
+            | "rimfire_silhouette_chicken"
+            | "rimfire_silhouette_ram" => RIMFIRE,
+            "air_rifle_10_m" => "4_5_mm_air_0_51_g_7_5_j",
+            "field_target_15_mm" | "field_target_25_mm" | "field_target_40_mm" => AIR,
+            "prairie_dog" | "marmot_or_groundhog" | "crow" => "223_rem_3_56_g",
+            "dangerous_game" => "375_h_h_mag_19_4_g",
+            "steel_plate_30_by_45_cm" | "steel_plate_60_by_60_cm" => "6_5_creedmoor_9_1_g",
+            _ => return None,
+        })
+    };
+    let key = by_energy
+        .or(by_rifle)
+        .or_else(by_use)
+        .unwrap_or(cartridges::ASSUMED_KEY);
+    let load = cartridges::by_key(key).or_else(|| cartridges::typical_loads().first());
+    (load.unwrap_or(&FALLBACK), false)
+}
+
+const AIR: &str = "4_5_mm_air_0_547_g_16_j";
+const RIMFIRE: &str = "22_lr_2_6_g_standard";
+
+/// Stands in should the table of loads ever be empty: .308 Win., 10.7 g at 810 m/s.
+static FALLBACK: TypicalLoad = TypicalLoad {
+    key: cartridges::ASSUMED_KEY,
+    designation: ".308 Win.",
+    kind: LoadKind::CentreFire,
+    bullet_g: 10.7,
+    bullet_diameter_mm: 7.82,
+    muzzle_velocity_m_s: 810.0,
+    drag: DragFunction::G1,
+    bc_lb_in2: 0.44,
+    powder_g: 2.9,
+    barrel_mm: 600.0,
+};
+
+/// The velocity of a typical load changes by 8 m/s for 25 mm of barrel (common practice, no
+/// source) and, with another bullet in the same cartridge, so that the energy stays.
 fn load(answers: &Answers) -> LoadNeed {
+    let (typical, named) = typical_load(answers);
     let said = answers.load.clone().unwrap_or_default();
+    let positive = |value: Option<f64>| value.filter(|value| value.is_finite() && *value > 0.0);
+    let bullet_g = positive(said.bullet_g);
+    let own_coefficient = said.bc_g7_lb_in2.is_some() || said.bc_g1_lb_in2.is_some();
+    let of_typical = |drag| (!own_coefficient && typical.drag == drag).then_some(typical.bc_lb_in2);
+    let barrel_mm = answers
+        .rifle
+        .as_ref()
+        .and_then(|rifle| positive(rifle.barrel_cm))
+        .filter(|_| typical.kind.barrel_matters())
+        .map_or(typical.barrel_mm, |barrel_cm| barrel_cm * 10.0);
+    let velocity_m_s = typical.muzzle_velocity_m_s
+        * (typical.bullet_g / bullet_g.unwrap_or(typical.bullet_g)).sqrt()
+        + (barrel_mm - typical.barrel_mm) * (8.0 / 25.0);
+    let said_or_typical = |own: Option<f64>, typical: f64| Said {
+        value: own.unwrap_or(typical),
+        assumed: own.is_none() && !named,
+    };
     LoadNeed {
-        cartridge: said.cartridge,
-        bullet_g: Said::or(said.bullet_g, 10.7),
-        muzzle_velocity_m_s: Said::or(
-            said.muzzle_velocity_m_s
-                .map(|velocity| Estimate::new(velocity, 0.01 * velocity)),
-            Estimate::new(810.0, 24.0),
+        kind: typical.kind,
+        cartridge: Said {
+            value: typical.key,
+            assumed: !named,
+        },
+        bullet_diameter_mm: typical.bullet_diameter_mm,
+        bullet_g: said_or_typical(bullet_g, typical.bullet_g),
+        muzzle_velocity_m_s: match positive(said.muzzle_velocity_m_s) {
+            Some(own) => Said {
+                value: Estimate::new(own, 0.01 * own),
+                assumed: false,
+            },
+            None => Said {
+                value: Estimate::new(velocity_m_s.max(50.0), 0.03 * velocity_m_s.max(50.0)),
+                assumed: !named,
+            },
+        },
+        bc_g1_lb_in2: positive(said.bc_g1_lb_in2).or_else(|| of_typical(DragFunction::G1)),
+        bc_g7_lb_in2: positive(said.bc_g7_lb_in2).or_else(|| of_typical(DragFunction::G7)),
+        powder_g: said_or_typical(
+            said.powder_g
+                .filter(|powder| powder.is_finite() && *powder >= 0.0),
+            typical.powder_g,
         ),
-        bc_g1_lb_in2: said.bc_g1_lb_in2.or(match said.bc_g7_lb_in2 {
-            Some(_) => None,
-            None => Some(0.44),
-        }),
-        bc_g7_lb_in2: said.bc_g7_lb_in2,
-        powder_g: Said::or(said.powder_g, 2.9),
     }
 }
 

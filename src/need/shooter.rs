@@ -6,10 +6,11 @@
 //! said otherwise at the field. `assumed` is carried along so that the advice can say so.
 
 use super::answers::{
-    AngleUnit, Annoyance, Attitude, Base, Carry, Comb, Cover, DistanceHabit, Glasses, Lens,
+    AngleUnit, Annoyance, Attitude, Base, Carry, Comb, Cover, DistanceHabit, Glasses, Habits, Lens,
     LitMark, Manner, Muzzle, PriceBand, RifleKind, Rulebook,
 };
 use super::quarry::What;
+use crate::flight::cartridges::LoadKind;
 use crate::quantity::Estimate;
 
 /// A value, and whether it was said or is assumed.
@@ -81,6 +82,8 @@ pub struct Need {
     pub annoys: Vec<Annoyance>,
     /// Exchange rates the person has moved; none: the usual ones.
     pub weights: WeightsNeed,
+    /// Habits that change what to ask of a sight and its mount.
+    pub habits: Habits,
 }
 
 /// One thing shot at in one manner.
@@ -193,14 +196,19 @@ pub struct EyeNeed {
     pub lens: Lens,
 }
 
-/// The load. Figures stand for the typical load of the cartridge unless the person gave them.
+/// The load: the person's own figures where given, else those of the typical load named, else
+/// those of the load that is usual for what is shot at.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LoadNeed {
-    /// Key of the typical load behind the figures; none: all figures are the person's own.
-    pub cartridge: Option<String>,
+    /// What kind of load it is.
+    pub kind: LoadKind,
+    /// Key of the typical load behind the figures that are not the person's own.
+    pub cartridge: Said<&'static str>,
+    /// Diameter of the bullet in mm.
+    pub bullet_diameter_mm: f64,
     /// Bullet mass in g.
     pub bullet_g: Said<f64>,
-    /// Muzzle velocity in m/s; spread as stated by the person or by the typical load.
+    /// Muzzle velocity in m/s: 1 % of spread if measured by the person, 3 % if typical.
     pub muzzle_velocity_m_s: Said<Estimate>,
     /// Ballistic coefficient G1 in lb/in².
     pub bc_g1_lb_in2: Option<f64>,
