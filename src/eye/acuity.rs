@@ -25,7 +25,7 @@ const LOG_DARKEST: f64 = -3.0;
 ///
 /// # Accuracy
 /// A rule for aiming and detail, from memory; below Shlaer's full-contrast curve
-/// ([`shlaer_cycles_per_deg`]) by a factor of up to 1.7.
+/// ([`shlaer_cycles_per_deg`]) by a factor of up to 2.
 #[must_use]
 pub fn field_acuity(image_luminance_cd_m2: f64) -> f64 {
     libm::pow(10.0, log_field_acuity(libm::log10(image_luminance_cd_m2)))

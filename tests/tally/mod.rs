@@ -1,0 +1,74 @@
+//! Counts the values that a reference test compares, and where they come from.
+
+/// One source and how many of its values were compared.
+pub struct Tally {
+    source: &'static str,
+    values: usize,
+    off: Vec<String>,
+}
+
+impl Tally {
+    /// A source, named so that a reader can find it.
+    pub fn of(source: &'static str) -> Self {
+        Self {
+            source,
+            values: 0,
+            off: Vec::new(),
+        }
+    }
+
+    /// Compares one value, within an absolute tolerance.
+    pub fn within(&mut self, what: impl std::fmt::Display, computed: f64, stated: f64, off: f64) {
+        self.values += 1;
+        let agrees = (computed - stated).abs() <= off;
+        if !agrees {
+            self.off.push(format!(
+                "{what}: computed {computed}, stated {stated} ± {off}"
+            ));
+        }
+    }
+
+    /// Compares one value, within a share of it.
+    pub fn close(&mut self, what: impl std::fmt::Display, computed: f64, stated: f64, share: f64) {
+        self.within(what, computed, stated, share * stated.abs());
+    }
+
+    /// Compares one value with a range.
+    pub fn between(&mut self, what: impl std::fmt::Display, computed: f64, least: f64, most: f64) {
+        self.values += 1;
+        if !(least..=most).contains(&computed) {
+            self.off.push(format!(
+                "{what}: computed {computed}, stated {least} to {most}"
+            ));
+        }
+    }
+
+    /// Name and count; stops with every value that disagrees.
+    #[track_caller]
+    pub fn done(self) -> (&'static str, usize) {
+        println!("{:4} values: {}", self.values, self.source);
+        assert!(
+            self.off.is_empty(),
+            "{}: {} of {} values disagree:\n  {}",
+            self.source,
+            self.off.len(),
+            self.values,
+            self.off.join("\n  ")
+        );
+        (self.source, self.values)
+    }
+}
+
+/// Adds the sources up, prints the sum and holds the least that was promised.
+#[track_caller]
+pub fn sum(room: &str, least: usize, sources: &[(&'static str, usize)]) {
+    let values: usize = sources.iter().map(|s| s.1).sum();
+    println!("{room}: {values} values from {} sources", sources.len());
+    assert!(
+        values >= least,
+        "{room}: only {values} values are compared, {least} were promised"
+    );
+    for (source, values) in sources {
+        assert!(*values > 0, "{source}: nothing was compared");
+    }
+}
