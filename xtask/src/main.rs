@@ -1,5 +1,7 @@
 //! Sets up, builds, serves and checks the project: `cargo xtask help`.
 
+mod audit;
+mod bench;
 mod browsers;
 mod build;
 mod hash;
@@ -11,8 +13,10 @@ mod run;
 mod say;
 mod serve;
 mod setup;
+mod sheet;
 mod shots;
 mod size;
+mod soak;
 mod test;
 mod wasm;
 mod wasm_tests;
@@ -23,10 +27,14 @@ use std::process::ExitCode;
 type Done = Result<(), String>;
 
 const HELP: &str = "\
-cargo xtask serve [--port N] [--host ADDRESS]   build, serve on loopback, print the address
-cargo xtask test [STEP …]                        run everything that must hold, or the steps named
+cargo xtask serve [--port N] [--host ADDRESS]   build, serve on this machine, print the address
+cargo xtask test [STEP …]                       run everything that must hold, or the steps named
 cargo xtask build                               build the page into dist/
 cargo xtask shots [PART OF A NAME]              pictures of every page into target/shots/
+cargo xtask sheet                               the drawings at several sizes into target/sheet/
+cargo xtask audit                               Lighthouse on the built page, as a phone sees it
+cargo xtask soak [ROUNDS]                       use the page for a while and watch its memory
+cargo xtask bench                               medians and ratios of the core's inner parts
 ";
 
 fn main() -> ExitCode {
@@ -38,6 +46,10 @@ fn main() -> ExitCode {
         "test" => test::command(&rest),
         "build" => build::command(),
         "shots" => shots::command(&rest),
+        "sheet" => sheet::command(),
+        "audit" => audit::command(),
+        "soak" => soak::command(&rest),
+        "bench" => bench::command(),
         "precache" => precache::command(),
         "" | "help" | "--help" | "-h" => {
             print!("{HELP}");

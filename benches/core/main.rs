@@ -1,0 +1,15 @@
+//! How long the core's inner parts take: `cargo xtask bench`.
+//!
+//! Each part is timed in batches of at least 20 ms; the median of 15 batches is printed,
+//! with the middle half of them as spread. Ratios say what a shortcut is worth on whatever
+//! machine this runs. A new part is a line in one of the modules, a new module a line here.
+
+mod eye;
+mod flight;
+mod meter;
+
+fn main() {
+    let mut meter = meter::Meter::default();
+    eye::run(&mut meter);
+    flight::run(&mut meter);
+}
