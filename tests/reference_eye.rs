@@ -22,9 +22,7 @@ use scopewright::eye::{
     Eye, LastLuminance, Optics, Patch, acuity, aperture, equivalent_luminance, labels,
     last_luminance, mesopic, people, pupil, threshold, transmission, veil,
 };
-use tally::Tally;
-
-type Checked = (&'static str, usize);
+use tally::{Checked, Tally};
 
 fn disc_sr(diameter_arcmin: f64) -> f64 {
     let radius = 0.5 * diameter_arcmin / 60.0 * PI / 180.0;

@@ -43,32 +43,45 @@ impl Tally {
         }
     }
 
-    /// Name and count; stops with every value that disagrees.
-    #[track_caller]
-    pub fn done(self) -> (&'static str, usize) {
+    /// The source's name, how many values were compared, and which of them disagree.
+    pub fn done(self) -> Checked {
         println!("{:4} values: {}", self.values, self.source);
-        assert!(
-            self.off.is_empty(),
-            "{}: {} of {} values disagree:\n  {}",
-            self.source,
-            self.off.len(),
-            self.values,
-            self.off.join("\n  ")
-        );
-        (self.source, self.values)
+        Checked {
+            source: self.source,
+            values: self.values,
+            off: self.off,
+        }
     }
 }
 
-/// Adds the sources up, prints the sum and holds the least that was promised.
+/// A source that has been compared.
+pub struct Checked {
+    source: &'static str,
+    values: usize,
+    off: Vec<String>,
+}
+
+/// Adds the sources up, prints the sum, holds the least that was promised, and stops with
+/// every value that disagrees.
 #[track_caller]
-pub fn sum(room: &str, least: usize, sources: &[(&'static str, usize)]) {
-    let values: usize = sources.iter().map(|s| s.1).sum();
+pub fn sum(room: &str, least: usize, sources: &[Checked]) {
+    let values: usize = sources.iter().map(|s| s.values).sum();
     println!("{room}: {values} values from {} sources", sources.len());
+    let off: Vec<String> = sources
+        .iter()
+        .flat_map(|s| s.off.iter().map(|off| format!("{}: {off}", s.source)))
+        .collect();
+    assert!(
+        off.is_empty(),
+        "{room}: {} of {values} values disagree:\n  {}",
+        off.len(),
+        off.join("\n  ")
+    );
     assert!(
         values >= least,
         "{room}: only {values} values are compared, {least} were promised"
     );
-    for (source, values) in sources {
-        assert!(*values > 0, "{source}: nothing was compared");
+    for source in sources {
+        assert!(source.values > 0, "{}: nothing was compared", source.source);
     }
 }
