@@ -22,7 +22,6 @@ fn may_import(room: &str) -> Option<Vec<&'static str>> {
         "need" => core(&["flight"]),
         "ports" => core(&["need"]),
         "advice" => with_domain(&["need"]),
-        "drawing" => with_domain(&["need"]),
         "shelf" => with_domain(&["advice"]),
         "wording" => with_domain(&["need", "advice", "drawing", "shelf"]),
         "figure" => with_domain(&["need", "advice", "shelf"]),
