@@ -4,5 +4,8 @@
 //! `wording` turns into sentences.
 
 pub mod report;
+pub mod report_versus;
+pub mod sayings;
+pub mod versus;
 
 pub use report::Advice;

@@ -3,4 +3,5 @@
 pub mod mounting;
 pub mod rail;
 pub mod recoil;
+pub mod ring_height;
 pub mod steadiness;

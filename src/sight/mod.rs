@@ -10,6 +10,8 @@ pub mod reticle;
 pub mod specification;
 pub mod subtension;
 pub mod turret;
+pub mod typed_line;
+pub mod zero_clicks;
 
 pub use specification::{
     Elevation, FieldClass, FocalPlane, GlassGrade, Illumination, ParallaxSetting, ReticleFamily,

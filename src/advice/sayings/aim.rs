@@ -1,0 +1,1 @@
+//! Sayings about planes, marks and angle units.

@@ -1,0 +1,1 @@
+//! Sayings about the tube, the glass and the exit pupil.

@@ -1,0 +1,1 @@
+//! Sayings about dusk, snow, cloud and the Moon.

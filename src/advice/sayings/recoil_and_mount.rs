@@ -1,0 +1,1 @@
+//! Sayings about recoil, eye relief, rings and height.

@@ -1,0 +1,1 @@
+//! This one or that one: two typed sights judged for one shooter.

@@ -1,0 +1,1 @@
+//! Zero clicks: from the centre of a group on paper to clicks of the turrets.
