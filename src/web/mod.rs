@@ -20,3 +20,4 @@ fn App() -> Html {
         </main>
     }
 }
+pub mod pictures;

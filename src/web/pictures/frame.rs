@@ -1,0 +1,64 @@
+//! What stands round every picture: its scale, what it leaves out, where it comes from, and a
+//! way to keep it.
+
+use super::keep::keep_drawings;
+use crate::t;
+use wasm_bindgen::JsCast;
+use web_sys::Element;
+use yew::prelude::*;
+
+/// What [`Frame`] is told.
+#[derive(Properties, PartialEq)]
+pub struct FrameProps {
+    /// The name of the picture, a section title.
+    pub title: AttrValue,
+    /// The scale of the picture in words.
+    pub scale: AttrValue,
+    /// What the picture leaves out.
+    pub leaves_out: AttrValue,
+    /// Formula, source, validity, a paragraph each.
+    pub sources: Vec<AttrValue>,
+    /// File name for a kept picture, without ending.
+    pub file: AttrValue,
+    /// The picture and its handles.
+    pub children: Html,
+}
+
+/// A picture in its frame.
+#[component]
+pub fn Frame(props: &FrameProps) -> Html {
+    let node = use_node_ref();
+    let keep = |png: bool| {
+        let (node, file) = (node.clone(), props.file.clone());
+        Callback::from(move |_: MouseEvent| {
+            let Some(frame) = node.cast::<Element>() else {
+                return;
+            };
+            let Ok(drawings) = frame.query_selector_all("svg[data-keep]") else {
+                return;
+            };
+            let drawings: Vec<Element> = (0..drawings.length())
+                .filter_map(|n| drawings.item(n))
+                .filter_map(|drawing| drawing.dyn_into().ok())
+                .collect();
+            keep_drawings(&drawings, &file, png);
+        })
+    };
+    html! {
+        <section class="picture" ref={node.clone()}>
+            <h2 class="picture__title">{ props.title.clone() }</h2>
+            { props.children.clone() }
+            <p class="picture__scale">{ props.scale.clone() }{ " " }{ props.leaves_out.clone() }</p>
+            <div class="picture__foot">
+                <details class="picture__source">
+                    <summary>{ t!("picture-where-from") }</summary>
+                    { for props.sources.iter().map(|said| html! { <p>{ said.clone() }</p> }) }
+                </details>
+                <span class="picture__keep">
+                    <button type="button" onclick={keep(false)}>{ t!("picture-keep-svg") }</button>
+                    <button type="button" onclick={keep(true)}>{ t!("picture-keep-png") }</button>
+                </span>
+            </div>
+        </section>
+    }
+}
