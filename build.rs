@@ -210,7 +210,7 @@ fn read_language(folder: &Path) -> Result<Messages, Vec<String>> {
                 messages.insert(
                     key.clone(),
                     Message {
-                        pattern: bind_units(&text),
+                        pattern: typeset(&text),
                         variables,
                         file: file.clone(),
                     },
@@ -349,14 +349,18 @@ fn selector(
 }
 
 /// Puts narrow no-break spaces between a number and its unit and around a multiplication
-/// sign, so that translators need not type them.
-fn bind_units(text: &str) -> String {
+/// sign, and a real apostrophe for a straight one, so that translators need not type them.
+fn typeset(text: &str) -> String {
     const NARROW: char = '\u{202F}';
     let mut out = String::with_capacity(text.len());
     let chars: Vec<char> = text.chars().collect();
     let number_end = |c: char| c.is_ascii_digit() || c == '\u{2}';
     let number_start = |c: char| c.is_ascii_digit() || c == '\u{1}';
     for (at, &c) in chars.iter().enumerate() {
+        if c == '\'' && at > 0 && chars[at - 1].is_alphabetic() {
+            out.push('’');
+            continue;
+        }
         if c != ' ' || at == 0 {
             out.push(c);
             continue;

@@ -388,10 +388,12 @@ impl Quantity {
     /// A value in the unit a person reads, metric.
     #[must_use]
     pub fn metric(self, units: Units, shown: f64) -> f64 {
-        self.to_metric(self.unit(units), shown)
+        self.in_metric(self.unit(units), shown)
     }
 
-    fn to_metric(self, unit: Unit, value: f64) -> f64 {
+    /// A value in this unit, metric.
+    #[must_use]
+    pub fn in_metric(self, unit: Unit, value: f64) -> f64 {
         if self.is_geographic() {
             return value;
         }
@@ -532,7 +534,7 @@ pub fn read(quantity: Quantity, units: Units, typed: &str) -> Result<Read, Input
                 wanted: assumed,
             });
         }
-        let value = quantity.to_metric(unit, token.value);
+        let value = quantity.in_metric(unit, token.value);
         if count > 1 && unit.dimension() == Dimension::Temperature {
             return Err(InputProblem::NoNumber {
                 typed: shortened(typed),
@@ -549,7 +551,7 @@ pub fn read(quantity: Quantity, units: Units, typed: &str) -> Result<Read, Input
     let (least, most) = quantity.limits();
     let fits = |metric: f64| metric >= least && metric <= most;
     if let Some((thousands, unit)) = other_reading {
-        let other = quantity.to_metric(unit, thousands);
+        let other = quantity.in_metric(unit, thousands);
         match (fits(sum), fits(other)) {
             (true, true) => {
                 return Err(InputProblem::Ambiguous {
@@ -613,7 +615,7 @@ fn meant(quantity: Quantity, unit: Unit, value: f64) -> Option<(Unit, f64)> {
     candidates
         .iter()
         .filter(|candidate| **candidate != unit)
-        .map(|candidate| (*candidate, quantity.to_metric(*candidate, value)))
+        .map(|candidate| (*candidate, quantity.in_metric(*candidate, value)))
         .find(|(_, metric)| *metric >= least && *metric <= most)
 }
 

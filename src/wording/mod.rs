@@ -15,6 +15,8 @@ mod language;
 mod measure;
 mod number;
 mod plural;
+pub mod problems;
+pub mod questions;
 mod render;
 
 pub use language::{Language, languages, speak, spoken};

@@ -1,0 +1,144 @@
+//! What is wrong, in words: what was read, why it cannot be, what would be right.
+
+use super::number;
+use super::questions::quantity;
+use crate::need::answers::Units;
+use crate::need::input::{InputProblem, Quantity, Unit};
+use crate::t;
+
+fn with(value: f64, unit: Unit) -> String {
+    // Up to three digits after the decimal sign, none needless.
+    let rounded = (value * 1000.0).round() / 1000.0;
+    let decimals = (0..3)
+        .find(|digits| {
+            let scale = [1.0, 10.0, 100.0][*digits];
+            ((rounded * scale).round() / scale - rounded).abs() < 1e-9
+        })
+        .unwrap_or(3);
+    let shown = number(value, decimals);
+    match unit.symbol() {
+        "" => shown,
+        "°" => format!("{shown}°"),
+        symbol => format!("{shown}\u{202F}{symbol}"),
+    }
+}
+
+fn rounded(value: f64, unit: Unit) -> String {
+    let decimals = if value.abs() >= 100.0 {
+        0
+    } else if value.abs() >= 10.0 {
+        1
+    } else {
+        2
+    };
+    with(number_of(value, decimals), unit)
+}
+
+fn number_of(value: f64, decimals: usize) -> f64 {
+    let scale = [1.0, 10.0, 100.0][decimals.min(2)];
+    (value * scale).round() / scale
+}
+
+/// The name of a unit in a sentence, also of those without a symbol.
+fn unit_name(unit: Unit) -> String {
+    match unit {
+        Unit::Years => t!("unit-years"),
+        Unit::One => t!("unit-none"),
+        other => other.symbol().to_owned(),
+    }
+}
+
+/// A typed number that cannot be.
+#[must_use]
+pub fn input(units: Units, of: Quantity, problem: &InputProblem) -> String {
+    match problem {
+        InputProblem::Empty => t!("input-empty"),
+        InputProblem::NoNumber { typed } => {
+            let (least, most) = of.limits();
+            let example = (least * 0.3 + most * 0.2).round().clamp(least, most);
+            t!(
+                "input-no-number",
+                typed = typed,
+                example = quantity(units, of, example)
+            )
+        }
+        InputProblem::UnknownUnit { typed, unit } => t!(
+            "input-unknown-unit",
+            typed = typed,
+            unit = unit,
+            wanted = unit_name(of.unit(units))
+        ),
+        InputProblem::OtherUnit { unit, wanted } => t!(
+            "input-other-unit",
+            unit = unit_name(*unit),
+            wanted = unit_name(*wanted)
+        ),
+        InputProblem::Ambiguous {
+            thousands,
+            decimal,
+            unit,
+        } => t!(
+            "input-ambiguous",
+            thousands = with(*thousands, *unit),
+            decimal = with(*decimal, *unit)
+        ),
+        InputProblem::OtherUnitMeant {
+            value,
+            unit,
+            meant,
+            metric,
+            metric_unit,
+        } => t!(
+            "input-other-meant",
+            value = with(*value, *unit),
+            meant = with(*value, *meant),
+            metric = rounded(*metric, *metric_unit)
+        ),
+        InputProblem::OutOfRange {
+            value,
+            unit,
+            least,
+            most,
+        } => {
+            let (value, least, most) = (
+                with(*value, *unit),
+                rounded(*least, *unit),
+                rounded(*most, *unit),
+            );
+            if of == Quantity::Age {
+                t!("input-age", value = value, least = least, most = most)
+            } else {
+                t!(
+                    "input-out-of-range",
+                    value = value,
+                    least = least,
+                    most = most
+                )
+            }
+        }
+    }
+}
+
+/// What a person can tap to answer a question about a typed number: the words on the button
+/// and the metric value.
+#[must_use]
+pub fn input_choices(of: Quantity, problem: &InputProblem) -> Vec<(String, f64)> {
+    let choice = |shown: String, metric: f64| (t!("input-take", value = shown), metric);
+    match problem {
+        InputProblem::Ambiguous {
+            thousands,
+            decimal,
+            unit,
+        } => vec![
+            choice(with(*thousands, *unit), of.in_metric(*unit, *thousands)),
+            choice(with(*decimal, *unit), of.in_metric(*unit, *decimal)),
+        ],
+        InputProblem::OtherUnitMeant {
+            value,
+            meant,
+            metric,
+            ..
+        } => vec![choice(with(*value, *meant), *metric)],
+        _ => Vec::new(),
+    }
+}
