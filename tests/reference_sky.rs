@@ -307,8 +307,8 @@ fn twilight_bands() -> Checked {
 }
 
 /// Allen's table of the Moon's brightness by phase angle, in magnitudes, as relative light.
-/// Tolerance: 5 % to 120° (the fit of Krisciunas and Schaefer 1991), 12 % to 150°;
-/// at 160° the fit is twice the table, where the crescent gives no light.
+/// Tolerance: 5 % to 120° (the fit of Krisciunas and Schaefer 1991), 12 % to 150°; at 160°
+/// the fit is twice the table, where the crescent gives no light.
 fn allen() -> Checked {
     let mut t = Tally::of("Allen, the Moon's brightness by phase");
     for (phase, magnitudes) in [
