@@ -6,9 +6,6 @@
     reason = "a test stops where it fails"
 )]
 
-#[cfg(all(target_arch = "wasm32", target_os = "unknown"))]
-use wasm_bindgen_test::wasm_bindgen_test as test;
-
 use proptest::prelude::*;
 use scopewright::eye::fast::{Occasion, Tables};
 use scopewright::eye::{self, Eye, LastLuminance, Optics, Patch, mesopic, pupil, threshold};

@@ -13,9 +13,6 @@
 
 mod tally;
 
-#[cfg(all(target_arch = "wasm32", target_os = "unknown"))]
-use wasm_bindgen_test::wasm_bindgen_test as test;
-
 use core::f64::consts::PI;
 
 use scopewright::eye::{

@@ -398,3 +398,15 @@ fn every_figure_is_compared_between_native_and_wasm() {
         missing,
     );
 }
+
+#[test]
+fn suites_need_no_other_harness_for_wasm() {
+    let mut offences = Vec::new();
+    for source in rust_files("tests") {
+        offences.extend(source.mentions(&["wasm_bindgen_test"]));
+    }
+    none(
+        "plain #[test]s run in wasm as they stand (`cargo xtask test wasm`); leave this out",
+        offences,
+    );
+}

@@ -76,7 +76,8 @@ fn modules(suites: &[String]) -> Result<Vec<PathBuf>, String> {
 
 /// The module named in one of cargo's messages, if it is a test's.
 fn test_module(message: &str) -> Option<PathBuf> {
-    if !message.contains("\"test\":true}") {
+    // The profile's word, not the target's: that one also ends so, but another field follows.
+    if !message.contains("\"test\":true},\"features\"") {
         return None;
     }
     let rest = message.split("\"executable\":\"").nth(1)?;
@@ -90,7 +91,7 @@ mod tests {
 
     #[test]
     fn finds_the_module_of_a_test_alone() {
-        let test = r#"{"reason":"compiler-artifact","profile":{"opt_level":"1","test":true},"executable":"/a/b.wasm","fresh":true}"#;
+        let test = r#"{"reason":"compiler-artifact","profile":{"opt_level":"1","test":true},"features":[],"executable":"/a/b.wasm","fresh":true}"#;
         assert_eq!(test_module(test), Some(PathBuf::from("/a/b.wasm")));
         assert_eq!(test_module(&test.replace("true}", "false}")), None);
         assert_eq!(test_module(&test.replace("\"/a/b.wasm\"", "null")), None);
