@@ -72,7 +72,7 @@ pub struct Conditions {
     pub air: Air,
     /// Wind from the left in m/s: it drifts the bullet to the right.
     pub wind_from_left_m_s: f64,
-    /// Wind from behind in m/s.
+    /// Wind from behind in m/s, level even on a slope.
     pub wind_from_behind_m_s: f64,
     /// The line of sight above the horizontal in degrees; negative downhill.
     pub slope_deg: f64,
@@ -142,15 +142,39 @@ struct Node {
     dvy: f64,
 }
 
-/// A trajectory with dense output: every reading in between comes from cubic Hermite
-/// polynomials on the integrator's own steps.
+impl Node {
+    /// dy/dx.
+    fn slope(&self) -> f64 {
+        self.vy / self.vx
+    }
+
+    /// d²y/dx².
+    fn bend(&self) -> f64 {
+        (self.dvy - self.dvx * self.vy / self.vx) / self.vx
+    }
+
+    /// dt/dx.
+    fn pace(&self) -> f64 {
+        1.0 / self.vx
+    }
+
+    /// d²t/dx².
+    fn slowing(&self) -> f64 {
+        -self.dvx / (self.vx * self.vx)
+    }
+}
+
+/// A trajectory with dense output: every reading in between comes from Hermite polynomials on
+/// the integrator's own steps, quintic for height and time, cubic for velocity.
 #[derive(Clone, Debug)]
 pub struct Trajectory {
     nodes: Vec<Node>,
     wind_z: f64,
-    wind_x: f64,
-    /// Lateral over forward speed relative to the air, constant along the path.
+    wind_level: f64,
+    /// Lateral over level forward speed relative to the air, constant along the path.
     lateral: f64,
+    slope_cos: f64,
+    slope_sin: f64,
 }
 
 /// The equation of motion with the distance as its variable.
@@ -161,15 +185,18 @@ struct Motion {
     gravity_x: f64,
     gravity_y: f64,
     wind_x: f64,
-    /// 1 + (lateral share)².
-    widening: f64,
+    wind_y: f64,
+    /// Lateral share times cosine and sine of the slope.
+    lateral_x: f64,
+    lateral_y: f64,
 }
 
 impl Motion {
     /// Speed relative to the air.
     fn speed(&self, vx: f64, vy: f64) -> f64 {
-        let forward = vx - self.wind_x;
-        (forward * forward * self.widening + vy * vy).sqrt()
+        let (forward, upward) = (vx - self.wind_x, vy - self.wind_y);
+        let sideways = self.lateral_x * forward - self.lateral_y * upward;
+        (forward * forward + upward * upward + sideways * sideways).sqrt()
     }
 
     /// d(vx)/dx and d(vy)/dx.
@@ -180,7 +207,7 @@ impl Motion {
         let per_m = 1.0 / vx;
         (
             (self.gravity_x - q * (vx - self.wind_x)) * per_m,
-            (self.gravity_y - q * vy) * per_m,
+            (self.gravity_y - q * (vy - self.wind_y)) * per_m,
             per_m,
         )
     }
@@ -254,7 +281,7 @@ pub fn trajectory_with_curve(
 }
 
 /// The largest share of its speed that the bullet may lose in one step.
-const LOSS_PER_STEP: f64 = 0.1;
+const LOSS_PER_STEP: f64 = 0.04;
 /// How near to a row of the table a step must end to count as there, in Mach.
 const AT_ROW: f64 = 1e-6;
 
@@ -276,17 +303,22 @@ pub(super) fn fly(
         muzzle_velocity_m_s * libm::cos(elevation_rad),
         muzzle_velocity_m_s * libm::sin(elevation_rad),
     );
-    let wind_x = conditions.wind_from_behind_m_s;
+    let (slope_sin, slope_cos) = (libm::sin(slope_rad), libm::cos(slope_rad));
+    let wind_level = conditions.wind_from_behind_m_s;
     let wind_z = conditions.wind_from_left_m_s;
-    let lateral = wind_z / (vx - wind_x);
+    // Level forward and lateral speed relative to the air shrink alike, whatever the drag
+    // (no gravity acts on either): their ratio is constant.
+    let lateral = wind_z / (vx * slope_cos - vy * slope_sin - wind_level);
     let motion = Motion {
         kappa: conditions.air.density_kg_m3 * core::f64::consts::PI
             / (8.0 * bc_lb_in2 * KG_M2_PER_LB_IN2),
         inverse_sound: 1.0 / conditions.air.speed_of_sound_m_s,
-        gravity_x: -G0_M_S2 * libm::sin(slope_rad),
-        gravity_y: -G0_M_S2 * libm::cos(slope_rad),
-        wind_x,
-        widening: 1.0 + lateral * lateral,
+        gravity_x: -G0_M_S2 * slope_sin,
+        gravity_y: -G0_M_S2 * slope_cos,
+        wind_x: wind_level * slope_cos,
+        wind_y: -wind_level * slope_sin,
+        lateral_x: lateral * slope_cos,
+        lateral_y: lateral * slope_sin,
     };
     let mut index = curve.segment_of(motion.speed(vx, vy) * motion.inverse_sound);
     let mut segment = curve.segment(index);
@@ -334,8 +366,10 @@ pub(super) fn fly(
     Trajectory {
         nodes,
         wind_z,
-        wind_x,
+        wind_level,
         lateral,
+        slope_cos,
+        slope_sin,
     }
 }
 
@@ -343,7 +377,10 @@ pub(super) fn fly(
 /// [`LOSS_PER_STEP`], and short against the curvature of the path.
 fn step_m(motion: &Motion, segment: &Segment, vx: f64, vy: f64, a: f64, b: f64) -> f64 {
     let w = motion.speed(vx, vy);
-    let rate = ((vx - motion.wind_x) * motion.widening * a + vy * b) / w;
+    let (forward, upward) = (vx - motion.wind_x, vy - motion.wind_y);
+    let sideways = motion.lateral_x * forward - motion.lateral_y * upward;
+    let rate =
+        (forward * a + upward * b + sideways * (motion.lateral_x * a - motion.lateral_y * b)) / w;
     let by_loss = LOSS_PER_STEP * w / rate.abs().max(1e-12);
     let by_fall = 0.1 * vx * vx / G0_M_S2;
     // Drag falls as the speed squared within a segment; what gravity adds is kept.
@@ -408,19 +445,31 @@ impl Trajectory {
         let s = (x - n0.x) / h;
         self.point(
             x,
-            hermite(s, h, n0.y, n0.vy / n0.vx, n1.y, n1.vy / n1.vx),
-            hermite(s, h, n0.t, 1.0 / n0.vx, n1.t, 1.0 / n1.vx),
+            quintic(
+                s,
+                h,
+                (n0.y, n0.slope(), n0.bend()),
+                (n1.y, n1.slope(), n1.bend()),
+            ),
+            quintic(
+                s,
+                h,
+                (n0.t, n0.pace(), n0.slowing()),
+                (n1.t, n1.pace(), n1.slowing()),
+            ),
             hermite(s, h, n0.vx, n0.dvx, n1.vx, n1.dvx),
             hermite(s, h, n0.vy, n0.dvy, n1.vy, n1.dvy),
         )
     }
 
     fn point(&self, x: f64, y: f64, t: f64, vx: f64, vy: f64) -> Point {
-        let vz = self.wind_z - self.lateral * (vx - self.wind_x);
+        let level = x * self.slope_cos - y * self.slope_sin;
+        let level_speed = vx * self.slope_cos - vy * self.slope_sin;
+        let vz = self.wind_z - self.lateral * (level_speed - self.wind_level);
         Point {
             range_m: x,
             height_m: y,
-            drift_m: self.wind_z * t - self.lateral * (x - self.wind_x * t),
+            drift_m: self.wind_z * t - self.lateral * (level - self.wind_level * t),
             time_s: t,
             velocity_m_s: (vx * vx + vy * vy + vz * vz).sqrt(),
             slope: vy / vx,
@@ -463,6 +512,20 @@ fn hermite(s: f64, h: f64, y0: f64, d0: f64, y1: f64, d1: f64) -> f64 {
     let a = h * (d0 + d1) - 2.0 * rise;
     let b = rise - c - a;
     y0 + s * (c + s * (b + s * a))
+}
+
+/// A polynomial of fifth degree through two values with their first and second derivatives
+/// over a length `h`, at the share `s` of it.
+fn quintic(s: f64, h: f64, from: (f64, f64, f64), to: (f64, f64, f64)) -> f64 {
+    let (v0, a0) = (h * from.1, 0.5 * h * h * from.2);
+    let (v1, a1) = (h * to.1, 0.5 * h * h * to.2);
+    let rise = to.0 - from.0 - v0 - a0;
+    let turn = v1 - v0 - 2.0 * a0;
+    let bend = a1 - a0;
+    let c3 = 10.0 * rise - 4.0 * turn + bend;
+    let c4 = -15.0 * rise + 7.0 * turn - 2.0 * bend;
+    let c5 = 6.0 * rise - 3.0 * turn + bend;
+    from.0 + s * (v0 + s * (a0 + s * (c3 + s * (c4 + s * c5))))
 }
 
 /// A root of `f` between two places with opposite signs (or zero at one), by the Illinois
