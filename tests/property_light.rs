@@ -18,9 +18,11 @@ fn log(from: f64, to: f64) -> impl Strategy<Value = f64> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 512, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 2000, failure_persistence: None, ..ProptestConfig::default() })]
 
-    /// The ranking's tables agree with the direct formulas to 0.001 dex.
+    /// The ranking's tables agree with the direct formulas to 0.001 dex, in fact to 0.0001.
+    ///
+    /// Rods below 0.3 of the cones' light, which no scene has, would give CIE 191 two roots.
     #[test]
     fn tables_agree_with_the_direct_formulas(
         luminance in log(1e-6, 300.0),
@@ -29,24 +31,24 @@ proptest! {
         magnification in 1.0..30.0f64,
         objective in 10.0..80.0f64,
         day in 0.5..1.0f64,
-        night in 0.5..1.0f64,
-        sp in 0.3..10.0f64,
+        night_to_day in 0.85..1.1f64,
+        sp in 0.5..10.0f64,
         solid_angle in log(1e-10, 1e-2),
         contrast in 0.02..3.0f64,
         veil in 1.0..4.0f64,
     ) {
         let eye = Eye::of_age(age).unwrap().with_offset(offset);
-        let optics = Optics { magnification, objective_mm: objective, transmission_day: day, transmission_night: night, one_eye: true };
+        let optics = Optics { magnification, objective_mm: objective, transmission_day: day, transmission_night: day * night_to_day, one_eye: true };
         let patch = Patch { solid_angle_sr: solid_angle, contrast, veil };
         let occasion = Occasion::new(luminance, &eye, sp, &patch);
         let tables = Tables::shared();
         let seen = tables.seen(&occasion, &optics);
         let direct = eye::equivalent_luminance(luminance, &eye, &optics, sp);
-        prop_assert!((seen.log_luminance - libm::log10(direct.luminance_cd_m2)).abs() < 2e-4);
-        prop_assert!((seen.adaptation - direct.adaptation).abs() < 2e-4);
+        prop_assert!((seen.log_luminance - libm::log10(direct.luminance_cd_m2)).abs() < 1e-4);
+        prop_assert!((seen.adaptation - direct.adaptation).abs() < 1e-4);
         let fast = tables.margin(&occasion, &optics, veil);
         let slow = eye::told_apart_margin(luminance, &eye, &optics, sp, &patch);
-        prop_assert!((fast - slow).abs() < 5e-4, "{fast} {slow}");
+        prop_assert!((fast - slow).abs() < 1e-4, "{fast} {slow}");
         let fast = tables.last_luminance(&eye, &optics, sp, &patch);
         let slow = eye::last_luminance(&eye, &optics, sp, &patch);
         match (fast, slow) {

@@ -145,8 +145,11 @@ impl Tables {
             };
         }
         let (a, b) = (&self.nodes[above - 1], &self.nodes[above]);
-        let (fa, fb) = (response(a), response(b));
-        let t = if fa > fb { (fa - 1.0) / (fa - fb) } else { 0.0 };
+        // The response falls like a power: interpolate its logarithm, which lies within
+        // 2.3 % of nought, by two terms of its series.
+        let (over, under) = (response(a) - 1.0, 1.0 - response(b));
+        let (over, under) = (over - 0.5 * over * over, under + 0.5 * under * under);
+        let t = over / (over + under);
         Seen {
             log_luminance: a.log_b + t * (b.log_b - a.log_b),
             adaptation: a.adaptation + t * (b.adaptation - a.adaptation),
