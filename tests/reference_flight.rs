@@ -15,9 +15,6 @@ use scopewright::flight::{
     Conditions, DragCurve, DragFunction, FlightError, Load, SEA_LEVEL, Sighted, Trajectory, Zeroed,
 };
 use serde_json::Value;
-#[cfg(all(target_arch = "wasm32", target_os = "unknown"))]
-use wasm_bindgen_test::wasm_bindgen_test as test;
-
 /// Every source with the number of its values.
 const SOURCES: &[(&str, usize)] = &[
     ("ISO 2533 standard atmosphere", 28),

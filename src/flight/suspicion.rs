@@ -181,10 +181,10 @@ pub fn suspicions(read: &ReadFigures, typical: Option<&TypicalLoad>) -> Vec<Susp
                 read_lb_in2: bc,
                 meant_lb_in2: bc / super::drag::KG_M2_PER_LB_IN2,
             });
-        } else if function == DragFunction::G7 {
-            if let Some(suspicion) = wrong_function(read, typical, bc) {
-                found.push(suspicion);
-            }
+        } else if function == DragFunction::G7
+            && let Some(suspicion) = wrong_function(read, typical, bc)
+        {
+            found.push(suspicion);
         }
     }
     if let Some(mass) = read.rifle_kg {

@@ -212,6 +212,15 @@ impl Source {
             .collect()
     }
 
+    /// Where any of these is called or named at the end of a path; a variable may be called so.
+    pub fn calls_or_paths(&self, words: &[&str]) -> Vec<String> {
+        (0..self.tokens.len())
+            .filter(|at| self.word(*at).is_some_and(|word| words.contains(&word)))
+            .filter(|at| self.mark(at + 1, '(') || (*at >= 2 && self.colons(at - 2)))
+            .map(|at| self.told(at))
+            .collect()
+    }
+
     /// As [`Self::mentions`], for macros and paths (`log::`, `println!`, `HashMap`) and not for
     /// the core's own names, outside tests.
     pub fn mentions_outside_tests(&self, words: &[&str]) -> Vec<String> {

@@ -95,7 +95,20 @@ fn formatting() -> Done {
 }
 
 fn lints_native() -> Done {
-    each_package(&["clippy", "--all-targets"], &["--", "-D", "warnings"])
+    each_package(
+        &["clippy", "--lib", "--bins", "--examples"],
+        &["--", "-D", "warnings"],
+    )?;
+    // A test may stop where it fails.
+    let mut flags = vec!["--", "-D", "warnings"];
+    for lint in [
+        "clippy::unwrap_used",
+        "clippy::expect_used",
+        "clippy::panic",
+    ] {
+        flags.extend(["-A", lint]);
+    }
+    each_package(&["clippy", "--tests", "--benches", "--examples"], &flags)
 }
 
 fn lints_page() -> Done {
