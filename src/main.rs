@@ -1,5 +1,5 @@
-//! Mounts the page.
+//! Mounts the page, or answers the page's jobs where this is its worker.
 
 fn main() {
-    scopewright::web::mount();
+    scopewright::web::start();
 }

@@ -1,23 +1,22 @@
 //! The page.
 
-use yew::{Html, component, html};
+mod app;
+mod components;
+mod fields;
+mod jobs;
+mod pages;
+pub mod platform;
+pub mod route;
+mod share;
+mod state;
+mod stored;
 
-/// Puts the page in place of what was seen before it arrived.
-pub fn mount() {
-    let root = gloo::utils::document().get_element_by_id("app");
-    match root {
-        Some(root) => yew::Renderer::<App>::with_root(root).render(),
-        None => yew::Renderer::<App>::new().render(),
-    };
-}
-
-#[component]
-fn App() -> Html {
-    html! {
-        <main>
-            <h1>{ "Scopewright" }</h1>
-            <p>{ "The questions come next." }</p>
-        </main>
+/// Starts the page, or the worker's half where this runs in a worker.
+pub fn start() {
+    if platform::in_worker() {
+        platform::answer_jobs(jobs::answer);
+    } else {
+        app::mount();
     }
 }
 pub mod pictures;

@@ -11,6 +11,7 @@
 //! scopewright::t!("no-such-key");
 //! ```
 
+pub mod advice;
 mod language;
 mod measure;
 mod number;

@@ -1,0 +1,190 @@
+//! The page as a whole: state, place, storage, ranking, and what surrounds every page.
+
+use super::components::{Foot, Mast, Notices};
+use super::jobs::use_ranking;
+use super::platform::{self, StoreFault};
+use super::route::Route;
+use super::state::{Action, App, Notice, Offer, State, Theme};
+use super::{pages, stored};
+use crate::need::answers::Units;
+use crate::t;
+use crate::wording::{self, Language};
+use std::collections::BTreeMap;
+use yew::prelude::*;
+
+/// Puts the page in the place of what was seen before the module arrived.
+pub fn mount() {
+    if let Some(language) = Language::from_tag(&platform::language()) {
+        wording::speak(language);
+    }
+    if let Some(root) = platform::mount_point() {
+        yew::Renderer::<Page>::with_root(root).render();
+    }
+}
+
+/// Where yards and grains are what one reads.
+fn usual_units() -> Units {
+    match platform::language().as_str() {
+        "en-US" | "en-LR" | "es-US" => Units::Imperial,
+        _ => Units::Metric,
+    }
+}
+
+fn at_first() -> State {
+    let mut notices = Vec::new();
+    let mut typed = BTreeMap::new();
+    let answers = match stored::kept() {
+        stored::Found::Answers(answers) => {
+            typed = stored::kept_typed();
+            *answers
+        }
+        stored::Found::Nothing => stored::blank(usual_units()),
+        stored::Found::Later(version) => {
+            stored::set_aside();
+            notices.push(Notice {
+                said: t!(
+                    "stored-later",
+                    version = version as f64,
+                    known = crate::need::answers::VERSION
+                ),
+                offer: None,
+            });
+            stored::blank(usual_units())
+        }
+        stored::Found::Damaged(why) => {
+            stored::set_aside();
+            notices.push(Notice {
+                said: t!("stored-damaged", why = why),
+                offer: None,
+            });
+            stored::blank(usual_units())
+        }
+    };
+    State {
+        route: Route::of(&platform::fragment()),
+        went_back: false,
+        answers,
+        before: Vec::new(),
+        typed,
+        revision: 1,
+        advice: None,
+        advice_revision: 0,
+        problem: None,
+        notices,
+        theme: platform::kept(stored::THEME)
+            .map_or(Theme::System, |name| Theme::named(&name)),
+    }
+}
+
+/// The page.
+#[component]
+fn Page() -> Html {
+    let app = use_reducer(at_first);
+    use_place(&app);
+    use_storage(&app);
+    use_ranking(&app);
+
+    {
+        let theme = app.theme;
+        use_effect_with(theme, |theme| {
+            platform::mark_root("data-theme", theme.name());
+            match theme.name() {
+                // Colours that cannot be kept are chosen again at the next visit.
+                Some(name) => drop(platform::keep(stored::THEME, name)),
+                None => platform::forget(stored::THEME),
+            }
+        });
+    }
+
+    html! {
+        <ContextProvider<App> context={app.clone()}>
+            <a class="button skip" href="#title" onclick={Callback::from(|event: MouseEvent| {
+                event.prevent_default();
+                platform::focus("title");
+            })}>{ t!("page-skip") }</a>
+            <Mast />
+            <Notices />
+            { pages::shown(&app) }
+            if pages::has_foot(&app.route) {
+                <Foot />
+            }
+        </ContextProvider<App>>
+    }
+}
+
+/// Follows the fragment, names the tab, and moves the keyboard to each new page's heading.
+#[hook]
+fn use_place(app: &App) {
+    {
+        let app = app.dispatcher();
+        use_effect_with((), move |()| {
+            let listener = platform::on_fragment(move |fragment| {
+                app.dispatch(Action::Went(Route::of(&fragment)));
+            });
+            move || drop(listener)
+        });
+    }
+    let is_first = use_mut_ref(|| true);
+    let dispatcher = app.dispatcher();
+    let state = app.clone();
+    use_effect_with(app.route.clone(), move |route| {
+        platform::title_tab(&pages::title(route));
+        match route {
+            Route::Open(text) => {
+                super::share::open(text, &state, &dispatcher);
+                platform::replace_fragment(&Route::Check.href());
+                dispatcher.dispatch(Action::Went(Route::Check));
+            }
+            Route::Unknown(place) => {
+                dispatcher.dispatch(Action::Tell(Notice {
+                    said: t!("page-unknown-place", place = place),
+                    offer: None,
+                }));
+                platform::replace_fragment(&Route::Opening.href());
+                dispatcher.dispatch(Action::Went(Route::Opening));
+            }
+            _ => {}
+        }
+        if !is_first.replace(false) {
+            platform::show_top();
+            platform::focus("title");
+        }
+    });
+}
+
+/// Keeps every answer as it is given.
+#[hook]
+fn use_storage(app: &App) {
+    let is_first = use_mut_ref(|| true);
+    {
+        let dispatcher = app.dispatcher();
+        use_effect_with(
+            (app.answers.clone(), app.typed.clone()),
+            move |(answers, typed)| {
+                // What was just read need not be written; what could not be read stays.
+                if is_first.replace(false) {
+                    return;
+                }
+                if let Err(fault) = stored::keep(answers, typed) {
+                    dispatcher.dispatch(Action::Tell(Notice {
+                        said: match fault {
+                            StoreFault::Denied => t!("stored-denied"),
+                            StoreFault::Full => t!("stored-full"),
+                        },
+                        offer: None,
+                    }));
+                }
+            },
+        );
+    }
+    let dispatcher = app.dispatcher();
+    use_effect_with((), move |()| {
+        let listener = platform::on_kept_elsewhere(stored::ANSWERS, move || {
+            dispatcher.dispatch(Action::Tell(Notice {
+                said: t!("stored-elsewhere"),
+                offer: Some(Offer::TakeKept),
+            }));
+        });
+        move || drop(listener)
+    });
+}

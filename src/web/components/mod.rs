@@ -1,0 +1,20 @@
+//! Parts that several pages use.
+
+mod bar;
+mod choice;
+pub mod field;
+pub mod figure;
+mod forget;
+mod forming;
+mod mast;
+mod notices;
+pub mod part;
+mod steps;
+
+pub use bar::Bar;
+pub use forget::ForgetAll;
+pub use forming::Forming;
+pub use choice::{Choice, Segments};
+pub use mast::{Foot, Mast};
+pub use notices::Notices;
+pub use steps::Steps;

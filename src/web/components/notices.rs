@@ -1,0 +1,50 @@
+//! What is to be told, at the top of the page.
+
+use crate::t;
+use crate::web::state::{Action, Offer, use_app};
+use crate::web::stored;
+use yew::prelude::*;
+
+/// All notices, each with what can be done about it.
+#[component]
+pub fn Notices() -> Html {
+    let Some(app) = use_app() else {
+        return Html::default();
+    };
+    html! {
+        <div class="notice" role="status">
+            { for app.notices.iter().enumerate().map(|(at, notice)| {
+                let close = {
+                    let app = app.clone();
+                    Callback::from(move |_: MouseEvent| app.dispatch(Action::Dismiss(at)))
+                };
+                let offer = notice.offer.clone().map(|offer| {
+                    let (words, act) = match offer {
+                        Offer::Undo => (t!("link-opened-undo"), Offer::Undo),
+                        Offer::TakeKept => (t!("stored-elsewhere-take"), Offer::TakeKept),
+                    };
+                    let app = app.clone();
+                    let take = Callback::from(move |_: MouseEvent| {
+                        match act {
+                            Offer::Undo => app.dispatch(Action::Undo),
+                            Offer::TakeKept => {
+                                if let stored::Found::Answers(answers) = stored::kept() {
+                                    app.dispatch(Action::Take(answers, stored::kept_typed()));
+                                }
+                            }
+                        }
+                        app.dispatch(Action::Dismiss(at));
+                    });
+                    html! { <button type="button" class="button" onclick={take}>{ words }</button> }
+                });
+                html! {
+                    <div class="notice__in" key={notice.said.clone()}>
+                        <p>{ &notice.said }</p>
+                        { offer }
+                        <button type="button" class="button button--quiet" onclick={close}>{ t!("page-close") }</button>
+                    </div>
+                }
+            }) }
+        </div>
+    }
+}

@@ -1,0 +1,66 @@
+//! How it works, where the numbers come from, what is kept.
+
+use crate::need::answers::{Answers, Units};
+use crate::t;
+use crate::web::components::{ForgetAll, Segments};
+use crate::web::state::{Action, Theme, use_app};
+use yew::prelude::*;
+
+/// About this page.
+#[component]
+pub fn AboutPage() -> Html {
+    let Some(app) = use_app() else {
+        return Html::default();
+    };
+    let units = {
+        let app = app.clone();
+        Callback::from(move |key: AttrValue| {
+            let units = if key == "imperial" { Units::Imperial } else { Units::Metric };
+            app.dispatch(Action::Answer(Answers { units, ..app.answers.clone() }));
+        })
+    };
+    let colours = {
+        let app = app.clone();
+        Callback::from(move |key: AttrValue| app.dispatch(Action::Colour(Theme::named(&key))))
+    };
+    html! {
+        <main class="page" id="main">
+            <h1 id="title" tabindex="-1">{ t!("about-title") }</h1>
+            <section><h2>{ t!("about-what") }</h2><p>{ t!("about-what-1") }</p></section>
+            <section><h2>{ t!("about-not") }</h2><p>{ t!("about-not-1") }</p><p>{ t!("about-not-2") }</p></section>
+            <section>
+                <h2>{ t!("about-sources") }</h2>
+                <ul class="lines">
+                    <li>{ t!("about-source-pupil") }</li>
+                    <li>{ t!("about-source-threshold") }</li>
+                    <li>{ t!("about-source-sun") }</li>
+                    <li>{ t!("about-source-light") }</li>
+                    <li>{ t!("about-source-flight") }</li>
+                    <li>{ t!("about-source-practice") }</li>
+                </ul>
+            </section>
+            <section>
+                <h2>{ t!("about-units") }</h2>
+                <Segments label={t!("about-units")} group="units" onchoose={units}
+                    options={vec![("metric".into(), t!("page-units-metric").into()), ("imperial".into(), t!("page-units-imperial").into())]}
+                    chosen={if app.answers.units == Units::Imperial { "imperial" } else { "metric" }} />
+            </section>
+            <section>
+                <h2>{ t!("about-colours") }</h2>
+                <Segments label={t!("about-colours")} group="colours" onchoose={colours}
+                    options={vec![
+                        ("system".into(), t!("page-theme-system").into()),
+                        ("day".into(), t!("page-theme-day").into()),
+                        ("night".into(), t!("page-theme-night").into()),
+                    ]}
+                    chosen={app.theme.name().unwrap_or("system")} />
+            </section>
+            <section>
+                <h2>{ t!("about-kept") }</h2>
+                <p>{ t!("about-kept-1") }</p>
+                <p>{ t!("about-offline") }</p>
+                <ForgetAll />
+            </section>
+        </main>
+    }
+}

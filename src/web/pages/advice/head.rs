@@ -1,0 +1,79 @@
+//! Need, line, what it does, how sure.
+
+use crate::advice::Advice;
+use crate::advice::report::{Element, Standing};
+use crate::need::answers::Units;
+use crate::t;
+use crate::wording::advice::{
+    capitalised, evening, line_parts, need_sentence, serves_too, sureness, word,
+};
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// What every part of the advice needs.
+#[derive(Properties, PartialEq)]
+pub struct Props {
+    /// The advice.
+    pub advice: Rc<Advice>,
+    /// Units to read in.
+    pub units: Units,
+}
+
+fn standing(standing: Standing) -> &'static str {
+    match standing {
+        Standing::Must => "line__part--must",
+        Standing::Wish => "line__part--wish",
+        Standing::Free => "line__part--free",
+    }
+}
+
+/// The head of the advice.
+#[component]
+pub fn Head(props: &Props) -> Html {
+    let Some(pick) = props.advice.picks.first() else {
+        return Html::default();
+    };
+    let parts = line_parts(&pick.line, &pick.ranges, props.units);
+    let (glass, rest): (Vec<_>, Vec<_>) = parts
+        .into_iter()
+        .partition(|part| part.element == Element::MagHigh);
+    let last = rest.len().saturating_sub(1);
+    html! {
+        <>
+            <p class="needs">{ need_sentence(&props.advice, props.units) }</p>
+            <div class="line-block">
+                <p class="line">
+                    { for glass.iter().map(|part| html! {
+                        <span class="line__glass"><span class={classes!("line__part", standing(part.standing))}>{ &part.text }</span></span>
+                    }) }
+                    <span class="line__rest">
+                        { for rest.iter().enumerate().map(|(at, part)| html! {
+                            <><span class={classes!("line__part", standing(part.standing))}>{ &part.text }</span>{ if at < last { ", " } else { "" } }</>
+                        }) }
+                    </span>
+                </p>
+                <p class="line__legend">{ t!("advice-legend") }</p>
+            </div>
+            <p class="does">{ evening(&props.advice, pick, props.units) }</p>
+            <div class="sureness">
+                { for sureness(&props.advice, props.units).into_iter().map(|said| html! { <p>{ said }</p> }) }
+            </div>
+            <details class="opens">
+                <summary>{ t!("advice-serves-too") }</summary>
+                <div class="opens__in">
+                    <table class="figures">
+                        <tbody>
+                            { for serves_too(&pick.ranges, props.units).into_iter().map(|(element, words, standing)| html! {
+                                <tr>
+                                    <th scope="row">{ capitalised(&word("element", &element)) }</th>
+                                    <td>{ words }</td>
+                                    <td class="soft">{ word("standing", &standing) }</td>
+                                </tr>
+                            }) }
+                        </tbody>
+                    </table>
+                </div>
+            </details>
+        </>
+    }
+}

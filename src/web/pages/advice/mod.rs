@@ -1,0 +1,81 @@
+//! The advice.
+
+mod head;
+mod others;
+mod reasons;
+mod told;
+
+use crate::t;
+use crate::web::components::Bar;
+use crate::web::platform;
+use crate::web::route::Route;
+use crate::web::state::use_app;
+use yew::prelude::*;
+
+/// The advice: the line first, then why.
+#[component]
+pub fn AdvicePage() -> Html {
+    let Some(app) = use_app() else {
+        return Html::default();
+    };
+    let units = app.answers.units;
+    let Some((advice, is_stale)) = app.advice() else {
+        return html! {
+            <main class="page page--barred" id="main">
+                <h1 id="title" tabindex="-1">{ if app.problem.is_some() { t!("advice-title") } else { t!("advice-pending") } }</h1>
+                if let Some(why) = &app.problem {
+                    <p class="caution" role="alert">{ t!("advice-failed", why = why) }</p>
+                } else {
+                    <p class="line" aria-hidden="true"><span class="line__glass">{ "–" }</span></p>
+                    <p role="status">{ t!("advice-pending-hint") }</p>
+                }
+                { bar() }
+            </main>
+        };
+    };
+    html! {
+        <main class={classes!("page", "page--wide", "page--barred", is_stale.then_some("stale"))} id="main" aria-busy={is_stale.to_string()}>
+            <div class="advice">
+                <div class="advice__first">
+                    <h1 id="title" tabindex="-1" class="advice__title">{ t!("advice-title") }</h1>
+                    <head::Head advice={advice.clone()} {units} />
+                </div>
+                <div class="advice__seen">
+                    <section class="noprint">
+                        <h2>{ t!("advice-tonight") }</h2>
+                    </section>
+                </div>
+                <div class="advice__rest">
+                    <told::NotNeededRows advice={advice.clone()} {units} />
+                    <told::Decisions advice={advice.clone()} {units} />
+                    <reasons::Reasons advice={advice.clone()} {units} />
+                    <others::Others advice={advice.clone()} {units} />
+                    <told::Warnings advice={advice.clone()} {units} />
+                    <told::Sayings advice={advice.clone()} {units} />
+                    <told::NotCountedRows advice={advice.clone()} />
+                    <section class="noprint">
+                        <h2>{ t!("advice-shop") }</h2>
+                        <ul class="plainlist plainlist--tight">
+                            <li><a href={Route::Shop.href()}>{ t!("shop-title") }</a></li>
+                            <li><a href={Route::After.href()}>{ t!("after-title") }</a></li>
+                            <li><a href={Route::Compare.href()}>{ t!("opening-door-compare") }</a></li>
+                            <li><a href={Route::Pictures.href()}>{ t!("advice-pictures") }</a></li>
+                        </ul>
+                    </section>
+                    <p class="small soft">{ t!("advice-caution") }</p>
+                </div>
+            </div>
+            { bar() }
+        </main>
+    }
+}
+
+fn bar() -> Html {
+    let print = Callback::from(|_: MouseEvent| platform::print());
+    html! {
+        <Bar even={true} wide={true}>
+            <a class="button" href={Route::Check.href()}>{ t!("advice-change") }</a>
+            <button type="button" class="button" onclick={print}>{ t!("advice-print") }</button>
+        </Bar>
+    }
+}

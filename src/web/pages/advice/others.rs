@@ -1,0 +1,54 @@
+//! Other picks, each better at something.
+
+use super::head::Props;
+use crate::t;
+use crate::wording::advice::{gains_and_losses, line_text, word};
+use crate::wording::with_unit;
+use yew::prelude::*;
+
+/// The picks as rows of a table.
+#[component]
+pub fn Others(props: &Props) -> Html {
+    let picks = &props.advice.picks;
+    if picks.len() < 2 {
+        return Html::default();
+    }
+    html! {
+        <section>
+            <h2>{ t!("advice-others") }</h2>
+            <table class="picks">
+                <thead><tr>
+                    <th scope="col">{ t!("advice-others-name") }</th>
+                    <th scope="col">{ t!("advice-others-gain") }</th>
+                    <th scope="col">{ t!("advice-others-loss") }</th>
+                    <th scope="col">{ t!("advice-others-served") }</th>
+                </tr></thead>
+                <tbody>
+                    { for picks.iter().enumerate().map(|(at, pick)| {
+                        let (gains, losses) = gains_and_losses(&pick.against_first, props.units);
+                        let or_nothing = |words: String, nothing: String| if words.is_empty() { (nothing, "same") } else { (words, "") };
+                        let (gains, gains_class) = or_nothing(gains, t!("pick-nothing-gained"));
+                        let (losses, losses_class) = or_nothing(losses, t!("pick-nothing-lost"));
+                        html! {
+                            <tr class={(at == 0).then_some("picks__row--first")}>
+                                <th scope="row">
+                                    <span class="picks__line">{ line_text(&pick.line, props.units) }</span>
+                                    <span class="picks__because">{ word("because", &pick.because) }
+                                        if at > 0 && pick.tied_with_first { { ", " }{ t!("pick-tied") } }
+                                    </span>
+                                </th>
+                                if at == 0 {
+                                    <td data-label={t!("advice-others-gain")} class="same" colspan="2">{ t!("advice-this-one") }</td>
+                                } else {
+                                    <td data-label={t!("advice-others-gain")} class={gains_class}>{ gains }</td>
+                                    <td data-label={t!("advice-others-loss")} class={losses_class}>{ losses }</td>
+                                }
+                                <td data-label={t!("advice-others-served")}>{ with_unit(pick.served.value * 100.0, 0, "%") }</td>
+                            </tr>
+                        }
+                    }) }
+                </tbody>
+            </table>
+        </section>
+    }
+}

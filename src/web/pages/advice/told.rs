@@ -1,0 +1,177 @@
+//! What is not needed, what is to decide, what to leave aside, sayings, what is not counted.
+
+use super::head::Props;
+use crate::advice::Advice;
+use crate::advice::report::Verdict;
+use crate::t;
+use crate::wording::advice::{
+    changes, decision, not_needed, quantity_name, quantity_value, saying, warning, word,
+};
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// What this person does not need.
+#[component]
+pub fn NotNeededRows(props: &Props) -> Html {
+    let rows = &props.advice.not_needed;
+    if rows.is_empty() && props.advice.unused.is_empty() {
+        return Html::default();
+    }
+    html! {
+        <section>
+            <h2>{ t!("advice-not-needed") }</h2>
+            <ul class="struck">
+                { for rows.iter().take(3).map(|row| {
+                    let told = not_needed(row, props.units);
+                    html! { <li><s class="struck__word">{ told.heading }</s><span class="struck__why">{ told.said }</span></li> }
+                }) }
+            </ul>
+            if !props.advice.unused.is_empty() {
+                <details class="opens">
+                    <summary>{ t!("advice-unused") }</summary>
+                    <ul class="plainlist opens__in">
+                        { for props.advice.unused.iter().map(|row| html! {
+                            <li>{ word("unused", &row.key) }{ ": " }{ figures(&row.effects, props) }</li>
+                        }) }
+                    </ul>
+                </details>
+            }
+        </section>
+    }
+}
+
+fn figures(effects: &[crate::advice::report::Effect], props: &Props) -> String {
+    effects
+        .iter()
+        .map(|effect| {
+            t!(
+                "change-value",
+                name = quantity_name(effect.quantity),
+                value = quantity_value(effect.quantity, effect.value, effect.spread, props.units)
+            )
+        })
+        .reduce(|one, other| t!("told-comma", one = one, other = other))
+        .unwrap_or_default()
+}
+
+/// The two things that are the person's own to decide.
+#[component]
+pub fn Decisions(props: &Props) -> Html {
+    let rows = &props.advice.decisions;
+    if rows.is_empty() {
+        return Html::default();
+    }
+    html! {
+        <section>
+            <h2>{ t!("advice-decisions") }</h2>
+            <ul class="decisions">
+                { for rows.iter().take(2).map(|row| {
+                    let told = decision(row, props.units);
+                    html! {
+                        <li class="decision">
+                            <span class="decision__key">{ told.heading }</span>
+                            { told.said }
+                            if row.advisors_disagree { { " " }{ t!("advice-disagree") } }
+                        </li>
+                    }
+                }) }
+            </ul>
+        </section>
+    }
+}
+
+/// What this person should not buy, and should not forget.
+#[component]
+pub fn Warnings(props: &Props) -> Html {
+    let rows = &props.advice.warnings;
+    if rows.is_empty() {
+        return Html::default();
+    }
+    html! {
+        <section>
+            <h2>{ t!("advice-warnings") }</h2>
+            <ul class="plainlist">
+                { for rows.iter().map(|row| {
+                    let told = warning(row, props.units);
+                    html! {
+                        <li class="marked">
+                            <span class="marked__sign marked__sign--fails" aria-hidden="true">{ "×" }</span>
+                            <span>
+                                { told.heading }
+                                if !told.said.is_empty() { { " " }{ told.said }{ "." } }
+                                if !row.effects.is_empty() && row.rule.is_some() {
+                                    <span class="small soft block">{ t!("warning-it", changes = changes(&row.effects, props.units, 3)) }</span>
+                                }
+                            </span>
+                        </li>
+                    }
+                }) }
+            </ul>
+        </section>
+    }
+}
+
+/// What is said at counters.
+#[component]
+pub fn Sayings(props: &Props) -> Html {
+    let rows = &props.advice.sayings;
+    if rows.is_empty() {
+        return Html::default();
+    }
+    html! {
+        <section class="noprint">
+            <h2>{ t!("advice-sayings") }</h2>
+            <p class="soft">{ t!("advice-sayings-lead") }</p>
+            <details class="opens">
+                <summary>{ t!("advice-sayings-more", count = rows.len()) }</summary>
+                <ul class="plainlist opens__in">
+                    { for rows.iter().map(|row| {
+                        let (told, figures) = saying(row, props.units);
+                        let (sign, class) = match row.verdict {
+                            Verdict::True => ("✓", "marked__sign--serves"),
+                            Verdict::Half => ("~", "marked__sign--unsure"),
+                            Verdict::False => ("×", "marked__sign--fails"),
+                        };
+                        html! {
+                            <li class="marked">
+                                <span class={classes!("marked__sign", class)} aria-hidden="true">{ sign }</span>
+                                <span>
+                                    <q>{ told.heading }</q>{ " " }<span class="marked__verdict">{ word("verdict", &row.verdict) }</span>
+                                    <span class="block">{ told.said }</span>
+                                    if !figures.is_empty() {
+                                        <span class="small soft block">{ figures.into_iter().map(|(name, value)| t!("change-value", name = name, value = value)).collect::<Vec<_>>().join(" · ") }</span>
+                                    }
+                                </span>
+                            </li>
+                        }
+                    }) }
+                </ul>
+            </details>
+        </section>
+    }
+}
+
+/// The advice alone.
+#[derive(Properties, PartialEq)]
+pub struct AdviceProps {
+    /// The advice.
+    pub advice: Rc<Advice>,
+}
+
+/// What no computation here covers.
+#[component]
+pub fn NotCountedRows(props: &AdviceProps) -> Html {
+    let rows = &props.advice.not_counted;
+    if rows.is_empty() {
+        return Html::default();
+    }
+    html! {
+        <section>
+            <h2>{ t!("advice-not-counted") }</h2>
+            <p>{ t!("advice-not-counted-lead") }</p>
+            <ul class="lines">
+                { for rows.iter().map(|row| html! { <li>{ word("not-counted", row) }</li> }) }
+            </ul>
+        </section>
+    }
+}

@@ -1,0 +1,71 @@
+//! All answers, with a way back to each.
+
+use super::question::{assumption, part_words, question_title};
+use crate::need::answers::Answers;
+use crate::need::flow::{self, State as Answered};
+use crate::need::questions::{Question, Stage};
+use crate::t;
+use crate::web::components::{Bar, ForgetAll, Forming};
+use crate::web::route::Route;
+use crate::web::state::use_app;
+use yew::prelude::*;
+
+fn rows(answers: &Answers, stage: Stage) -> Html {
+    html! {
+        <dl class="told">
+            { for flow::asked(answers, stage).map(|question| row(answers, question)) }
+        </dl>
+    }
+}
+
+fn row(answers: &Answers, question: &'static Question) -> Html {
+    let title = question_title(question);
+    let held = match flow::state(answers, question) {
+        Answered::NotSure => vec![t!("check-unsure", assumption = assumption(question))],
+        Answered::Open => vec![t!("check-unanswered")],
+        Answered::Answered => question
+            .all_parts()
+            .filter_map(|part| part_words(answers, part))
+            .collect(),
+    };
+    let is_open = flow::state(answers, question) != Answered::Answered;
+    html! {
+        <div class="told__row" key={question.key}>
+            <dt class="told__question">{ title.clone() }</dt>
+            <dd class={classes!("told__answer", is_open.then_some("soft"))}>
+                { for held.into_iter().map(|line| html! { <span class="block">{ line }</span> }) }
+            </dd>
+            <dd class="told__change">
+                <a href={Route::Question(question.key.into()).href()} aria-label={t!("check-change-what", question = title)}>{ t!("check-change") }</a>
+            </dd>
+        </div>
+    }
+}
+
+/// All answers.
+#[component]
+pub fn CheckPage() -> Html {
+    let Some(app) = use_app() else {
+        return Html::default();
+    };
+    let back = flow::asked(&app.answers, Stage::First)
+        .last()
+        .map_or(Route::Opening, |question| Route::Question(question.key.into()));
+    html! {
+        <main class={classes!("page", "page--barred", if app.went_back { "page--enter-back" } else { "page--enter" })} id="main">
+            <h1 id="title" tabindex="-1">{ t!("check-title") }</h1>
+            <p class="why">{ t!("check-lead") }</p>
+            { rows(&app.answers, Stage::First) }
+            <section>
+                <h2>{ t!("check-sharpen") }</h2>
+                <p class="soft">{ t!("check-sharpen-lead") }</p>
+                { rows(&app.answers, Stage::Sharpen) }
+            </section>
+            <ForgetAll />
+            <Bar above={html! { <Forming /> }}>
+                <a class="button" href={back.href()}>{ t!("page-back") }</a>
+                <a class="button button--primary" href={Route::Advice.href()}>{ t!("check-advice") }</a>
+            </Bar>
+        </main>
+    }
+}

@@ -1,0 +1,279 @@
+//! One question.
+
+use crate::need::answers::Answers;
+use crate::need::flow::{self, State as Answered};
+use crate::need::questions::{Control, Part, QUESTIONS, Question, Stage, is_part_asked};
+use crate::need::{Reply, Value, value};
+use crate::t;
+use crate::web::components::part::{PartControl, part_label};
+use crate::web::components::{Bar, Choice, Forming};
+use crate::web::fields::{Field, fields_of, problem};
+use crate::web::platform;
+use crate::web::route::Route;
+use crate::web::state::{Action, use_app};
+use crate::wording::{has, say};
+use yew::prelude::*;
+
+/// The question's own words.
+#[must_use]
+pub fn question_title(question: &Question) -> String {
+    say(&format!("question-{}", question.key), &[])
+}
+
+/// What is assumed where a person is not sure.
+#[must_use]
+pub fn assumption(question: &Question) -> String {
+    say(&format!("question-{}.unsure", question.key), &[])
+}
+
+/// The place after a question.
+#[must_use]
+pub fn after(answers: &Answers, question: &Question) -> Route {
+    match (flow::next(answers, question), question.stage) {
+        (Some(next), _) => Route::Question(next.key.into()),
+        (None, Stage::First) => Route::Check,
+        (None, Stage::Sharpen) => Route::Advice,
+    }
+}
+
+fn before(answers: &Answers, question: &Question) -> Route {
+    match (flow::previous(answers, question), question.stage) {
+        (Some(previous), _) => Route::Question(previous.key.into()),
+        (None, Stage::First) => Route::Opening,
+        (None, Stage::Sharpen) => Route::Check,
+    }
+}
+
+/// Which question.
+#[derive(Properties, PartialEq)]
+pub struct Props {
+    /// Its key.
+    pub question: AttrValue,
+}
+
+/// One question as a page.
+#[component]
+pub fn QuestionPage(props: &Props) -> Html {
+    let asked_to_go = use_state(|| false);
+    let Some(app) = use_app() else {
+        return Html::default();
+    };
+    let Some(question) = Question::from_key(&props.question) else {
+        return super::missing(&props.question);
+    };
+    let answers = &app.answers;
+    let wrong: Vec<(Field, String)> = fields_of(question, answers)
+        .into_iter()
+        .filter_map(|field| Some((field, problem(field, answers, &app.typed)?)))
+        .collect();
+    let next = after(answers, question).href();
+    let go_on = {
+        let (app, asked_to_go, wrong) = (app.clone(), asked_to_go.clone(), wrong.clone());
+        let has_ranges = question.parts.contains(&Part::Ranges);
+        Callback::from(move |_: MouseEvent| {
+            if wrong.is_empty() {
+                if has_ranges && value(&app.answers, Part::Ranges) == Value::Nothing
+                    && !app.answers.not_sure.iter().any(|key| key == "ranges")
+                {
+                    app.dispatch(Action::Reply(Reply::RangesFit));
+                }
+                platform::go_to(&next);
+            } else {
+                asked_to_go.set(true);
+                platform::focus_soon("errors");
+            }
+        })
+    };
+    let unsure = {
+        let app = app.clone();
+        let key = question.key;
+        Callback::from(move |on: bool| {
+            app.dispatch(Action::Reply(if on { Reply::NotSure(key) } else { Reply::Clear(key) }));
+        })
+    };
+    let is_unsure = flow::state(answers, question) == Answered::NotSure;
+    let shown: Vec<Part> = question
+        .parts
+        .iter()
+        .copied()
+        .filter(|part| is_part_asked(*part, answers))
+        .collect();
+    let alone = shown.len() == 1;
+    let more: Vec<Part> = question
+        .more
+        .iter()
+        .copied()
+        .filter(|part| is_part_asked(*part, answers))
+        .collect();
+    let more_used = more.iter().any(|part| value(answers, *part) != Value::Nothing)
+        || wrong.iter().any(|(field, _)| matches!(field, Field::Part(part) if more.contains(part)));
+    let how_key = format!("question-{}.how", question.key);
+    let title = question_title(question);
+    html! {
+        <main class={classes!("page", "page--barred", if app.went_back { "page--enter-back" } else { "page--enter" })} id="main">
+            <p class="progress">{ progress(answers, question) }</p>
+            <h1 id="title" tabindex="-1">{ title }</h1>
+            <p class="why">{ say(&format!("question-{}.why", question.key), &[]) }</p>
+            if *asked_to_go && !wrong.is_empty() {
+                <div class="summary" id="errors" tabindex="-1" role="alert">
+                    <h2>{ t!("question-errors", count = wrong.len()) }</h2>
+                    <ul>
+                        { for wrong.iter().map(|(field, words)| {
+                            let id = field.id();
+                            let go = Callback::from(move |event: MouseEvent| {
+                                event.prevent_default();
+                                platform::focus(&id);
+                            });
+                            html! { <li><a href={format!("#{}", field.id())} onclick={go}>{ words }</a></li> }
+                        }) }
+                    </ul>
+                </div>
+            }
+            { for shown.iter().map(|part| html! { <PartControl key={part.key()} part={*part} alone={alone} /> }) }
+            <Choice group="unsure" value={question.key} name={t!("answer-unsure")} many={true} unsure={true}
+                hint={AttrValue::from(t!("question-unsure-assumes", assumption = assumption(question)))}
+                chosen={is_unsure} onchoose={unsure} />
+            if !more.is_empty() {
+                <details class="opens" open={more_used}>
+                    <summary>{ t!("question-more") }</summary>
+                    <div class="opens__in opens__parts">
+                        { for more.iter().map(|part| html! { <PartControl key={part.key()} part={*part} /> }) }
+                    </div>
+                </details>
+            }
+            if question.has_how && has(&how_key) {
+                <details class="opens">
+                    <summary>{ t!("question-how") }</summary>
+                    <div class="opens__in"><p>{ say(&how_key, &[]) }</p></div>
+                </details>
+            }
+            <Bar above={html! { <Forming /> }}>
+                <a class="button" href={before(answers, question).href()}>{ t!("page-back") }</a>
+                <button type="button" class="button button--primary" onclick={go_on}>{ t!("page-next") }</button>
+            </Bar>
+        </main>
+    }
+}
+
+fn progress(answers: &Answers, question: &Question) -> String {
+    if question.stage == Stage::Sharpen {
+        return t!("question-sharpen");
+    }
+    flow::progress(answers, question).map_or_else(String::new, |progress| {
+        let left = if progress.position == progress.of {
+            0
+        } else {
+            progress.seconds_left.div_ceil(60)
+        };
+        t!(
+            "question-progress",
+            here = progress.position,
+            all = progress.of,
+            minutes = left
+        )
+    })
+}
+
+/// Where a question stands among all of them.
+#[must_use]
+pub fn place(key: &str) -> usize {
+    QUESTIONS
+        .iter()
+        .position(|question| question.key == key)
+        .unwrap_or(0)
+}
+
+/// What a part holds, in words; none if nothing.
+#[must_use]
+pub fn part_words(answers: &Answers, part: Part) -> Option<String> {
+    use crate::web::components::part::{decade_words, option_label};
+    use crate::wording::advice::{capitalised, joined, key_of};
+    use crate::wording::range;
+    let often = |share: f64| {
+        if share >= 3.0 {
+            t!("often-4")
+        } else if share >= 1.5 {
+            t!("often-2")
+        } else {
+            t!("often-1")
+        }
+    };
+    Some(match value(answers, part) {
+        Value::Nothing => return None,
+        Value::One(key) if part == Part::Cartridge => {
+            crate::flight::cartridges::by_key(&key)?.designation.to_owned()
+        }
+        Value::One(key) => option_label(part, &key),
+        Value::Many(list) => {
+            let with_shares = list.len() > 1
+                && !matches!(part.control(), Control::Many { shares: false, .. });
+            let words: Vec<String> = list
+                .iter()
+                .map(|(key, share)| {
+                    let name = if part == Part::Uses {
+                        say(&format!("what-{key}"), &[])
+                    } else {
+                        option_label(part, key)
+                    };
+                    if with_shares {
+                        t!("check-share", what = name, often = often(*share))
+                    } else {
+                        name
+                    }
+                })
+                .collect();
+            capitalised(&joined(&words))
+        }
+        Value::Number(metric) => match part.control() {
+            Control::Number(quantity, _) => {
+                let unit = quantity.unit(answers.units).symbol();
+                let text = quantity.typed(answers.units, metric);
+                let text = if unit.is_empty() {
+                    text
+                } else {
+                    format!("{text}\u{202F}{unit}")
+                };
+                t!("check-part", part = part_label(part), value = text)
+            }
+            Control::Decade(_) => {
+                let eye = answers.eye.unwrap_or_default();
+                let text = if eye.age_is_decade {
+                    decade_words(metric)
+                } else {
+                    crate::wording::number(metric, 0)
+                };
+                t!("check-part", part = part_label(part), value = text)
+            }
+            Control::Month => say(&format!("month-{metric}"), &[]),
+            _ => crate::wording::number(metric, 0),
+        },
+        Value::Flag(on) => t!(
+            "check-part",
+            part = part_label(part),
+            value = if on { t!("answer-yes") } else { t!("answer-no") }
+        ),
+        Value::Text(text) => text,
+        Value::Ranges(rows) => {
+            let several = rows.len() > 1;
+            rows.iter()
+                .map(|(manner, ranges)| {
+                    let said = t!(
+                        "check-ranges",
+                        nearest = range(answers.units, ranges.nearest_m),
+                        usual = range(answers.units, ranges.usual_m),
+                        farthest = range(answers.units, ranges.farthest_m)
+                    );
+                    match manner {
+                        Some(manner) if several => t!(
+                            "check-part",
+                            part = capitalised(&say(&format!("manner-phrase-{}", key_of(manner)), &[])),
+                            value = said
+                        ),
+                        _ => said,
+                    }
+                })
+                .collect::<Vec<_>>()
+                .join("; ")
+        }
+    })
+}

@@ -1,0 +1,61 @@
+//! What to try in the shop, with the sight in hand.
+
+use crate::t;
+use crate::web::platform;
+use crate::web::state::use_app;
+use crate::wording::{range, with_unit};
+use yew::prelude::*;
+
+/// The checks that no computation replaces.
+#[component]
+pub fn ShopPage() -> Html {
+    let Some(app) = use_app() else {
+        return Html::default();
+    };
+    let units = app.answers.units;
+    let facts = app.advice().map(|(advice, _)| advice.facts.clone());
+    let relief = facts
+        .as_ref()
+        .map_or(90.0, |facts| facts.eye_relief_needed_mm);
+    let usual_m = facts.as_ref().map_or(80.0, |facts| facts.typical.usual_m);
+    let rows = [
+        (t!("shop-1-title"), t!("shop-1")),
+        (t!("shop-2-title"), t!("shop-2")),
+        (
+            t!("shop-3-title"),
+            t!("shop-3", relief = with_unit(relief.ceil(), 0, "mm")),
+        ),
+        (t!("shop-4-title"), t!("shop-4")),
+        (
+            t!("shop-5-title"),
+            t!("shop-5", usual = range(units, usual_m)),
+        ),
+        (t!("shop-6-title"), t!("shop-6")),
+        (t!("shop-7-title"), t!("shop-7")),
+        (t!("shop-8-title"), t!("shop-8")),
+        (t!("shop-9-title"), t!("shop-9")),
+        (t!("shop-10-title"), t!("shop-10")),
+        (t!("shop-11-title"), t!("shop-11")),
+        (t!("shop-12-title"), t!("shop-12")),
+    ];
+    html! {
+        <main class="page" id="main">
+            <h1 id="title" tabindex="-1">{ t!("shop-title") }</h1>
+            <p>{ t!("shop-lead") }</p>
+            <p class="caution">{ t!("shop-caution") }</p>
+            <section>
+                <h2>{ t!("shop-bring") }</h2>
+                <p>{ t!("shop-bring-list") }</p>
+            </section>
+            <section>
+                <h2>{ t!("shop-try") }</h2>
+                <ol class="checks">
+                    { for rows.into_iter().map(|(title, text)| html! {
+                        <li class="check-row"><h3>{ title }</h3><p>{ text }</p></li>
+                    }) }
+                </ol>
+            </section>
+            <button type="button" class="button noprint" onclick={Callback::from(|_: MouseEvent| platform::print())}>{ t!("shop-print") }</button>
+        </main>
+    }
+}

@@ -1,0 +1,235 @@
+//! The browser, behind plain functions: the only place besides the frame that touches `window`.
+
+mod storage;
+mod worker;
+
+pub use storage::{StoreFault, forget, keep, kept};
+pub use worker::{RankingWorker, answer_jobs, in_worker};
+
+use gloo::events::EventListener;
+use wasm_bindgen::{JsCast, JsValue};
+
+fn window() -> Option<web_sys::Window> {
+    web_sys::window()
+}
+
+fn document() -> Option<web_sys::Document> {
+    window()?.document()
+}
+
+/// The fragment of the address, with its `#`.
+#[must_use]
+pub fn fragment() -> String {
+    window()
+        .and_then(|window| window.location().hash().ok())
+        .unwrap_or_default()
+}
+
+/// Goes to a fragment, as a link would.
+pub fn go_to(fragment: &str) {
+    if let Some(window) = window() {
+        // Setting a fragment fails only on an address that cannot have one.
+        let _ = window.location().set_hash(fragment);
+    }
+}
+
+/// Replaces the fragment without a step in the history.
+pub fn replace_fragment(fragment: &str) {
+    let Some(window) = window() else { return };
+    let replaced = window.history().and_then(|history| {
+        history.replace_state_with_url(&JsValue::NULL, "", Some(fragment))
+    });
+    if replaced.is_err() {
+        let _ = window.location().set_hash(fragment);
+    }
+}
+
+/// Calls back whenever the fragment changes, as long as the listener lives.
+#[must_use]
+pub fn on_fragment(mut changed: impl FnMut(String) + 'static) -> Option<EventListener> {
+    let window = window()?;
+    Some(EventListener::new(&window, "hashchange", move |_| {
+        changed(fragment());
+    }))
+}
+
+/// Calls back when another tab has kept something under `key`.
+#[must_use]
+pub fn on_kept_elsewhere(
+    key: &'static str,
+    mut changed: impl FnMut() + 'static,
+) -> Option<EventListener> {
+    let window = window()?;
+    Some(EventListener::new(&window, "storage", move |event| {
+        let named = js_sys::Reflect::get(event, &"key".into())
+            .ok()
+            .and_then(|value| value.as_string());
+        if named.as_deref() == Some(key) {
+            changed();
+        }
+    }))
+}
+
+/// The address of this page without its fragment.
+#[must_use]
+pub fn bare_address() -> String {
+    window()
+        .and_then(|window| window.location().href().ok())
+        .map(|href| href.split('#').next().unwrap_or_default().to_owned())
+        .unwrap_or_default()
+}
+
+/// Seconds since 1970-01-01T00:00Z.
+#[must_use]
+pub fn now_unix_s() -> f64 {
+    js_sys::Date::now() / 1000.0
+}
+
+/// Minutes that local time is ahead of UTC at a moment.
+#[must_use]
+pub fn offset_min_at(unix_s: f64) -> f64 {
+    -js_sys::Date::new(&JsValue::from_f64(unix_s * 1000.0)).get_timezone_offset()
+}
+
+/// The language the browser asks for, as in `en-GB`.
+#[must_use]
+pub fn language() -> String {
+    window()
+        .and_then(|window| window.navigator().language())
+        .unwrap_or_else(|| "en".into())
+}
+
+/// The name of the browser's time zone, as in `Europe/Vienna`.
+#[must_use]
+pub fn time_zone() -> Option<String> {
+    let format = js_sys::Intl::DateTimeFormat::new(&js_sys::Array::new(), &js_sys::Object::new());
+    js_sys::Reflect::get(&format.resolved_options(), &"timeZone".into())
+        .ok()?
+        .as_string()
+}
+
+/// Puts the keyboard on the element with this id, or on the page's heading, and shows its top.
+pub fn focus(id: &str) {
+    let Some(element) = document().and_then(|document| document.get_element_by_id(id)) else {
+        return;
+    };
+    if let Ok(element) = element.dyn_into::<web_sys::HtmlElement>() {
+        // An element that cannot take focus keeps it where it was.
+        let _ = element.focus();
+    }
+}
+
+/// Shows the top of the page.
+pub fn show_top() {
+    if let Some(window) = window() {
+        window.scroll_to_with_x_and_y(0.0, 0.0);
+    }
+}
+
+/// Names the tab.
+pub fn title_tab(title: &str) {
+    if let Some(document) = document() {
+        document.set_title(title);
+    }
+}
+
+/// Sets or clears an attribute of the root element that styles look at.
+pub fn mark_root(name: &str, value: Option<&str>) {
+    let Some(root) = document().and_then(|document| document.document_element()) else {
+        return;
+    };
+    // Attribute names here are our own and always valid.
+    let _ = match value {
+        Some(value) => root.set_attribute(name, value),
+        None => root.remove_attribute(name),
+    };
+}
+
+/// Opens the browser's print window.
+pub fn print() {
+    if let Some(window) = window() {
+        // A browser that cannot print says so itself.
+        let _ = window.print();
+    }
+}
+
+/// Offers text and address to the system's share sheet; false where there is none.
+#[must_use]
+pub fn share_sheet(title: &str, url: &str) -> bool {
+    let Some(navigator) = window().map(|window| JsValue::from(window.navigator())) else {
+        return false;
+    };
+    let Some(share) = js_sys::Reflect::get(&navigator, &"share".into())
+        .ok()
+        .and_then(|share| share.dyn_into::<js_sys::Function>().ok())
+    else {
+        return false;
+    };
+    let data = js_sys::Object::new();
+    let set = |name: &str, value: &str| js_sys::Reflect::set(&data, &name.into(), &value.into());
+    if set("title", title).is_err() || set("url", url).is_err() {
+        return false;
+    }
+    match share.call1(&navigator, &data) {
+        Ok(promise) => {
+            // A sheet that is closed again rejects its promise: nothing to report.
+            if let Ok(promise) = promise.dyn_into::<js_sys::Promise>() {
+                wasm_bindgen_futures::spawn_local(async move {
+                    let _ = wasm_bindgen_futures::JsFuture::from(promise).await;
+                });
+            }
+            true
+        }
+        Err(_) => false,
+    }
+}
+
+/// Puts text on the clipboard; false where that is denied at once.
+#[must_use]
+pub fn copy(text: &str) -> bool {
+    let navigator = window().map(|window| JsValue::from(window.navigator()));
+    let clipboard = navigator
+        .and_then(|navigator| js_sys::Reflect::get(&navigator, &"clipboard".into()).ok())
+        .filter(JsValue::is_object);
+    let Some(clipboard) = clipboard else {
+        return false;
+    };
+    js_sys::Reflect::get(&clipboard, &"writeText".into())
+        .ok()
+        .and_then(|write| write.dyn_into::<js_sys::Function>().ok())
+        .and_then(|write| write.call1(&clipboard, &text.into()).ok())
+        .is_some()
+}
+
+/// Whether the page's own module address is known, as a pair of glue and module.
+fn module_addresses() -> Option<(String, String)> {
+    let document = document()?;
+    let script = document.query_selector("script[data-wasm]").ok()??;
+    let absolute = |name: &str| {
+        let base = document.base_uri().ok()??;
+        let path = script.get_attribute(name)?;
+        js_sys::Reflect::get(&js_sys::global(), &"URL".into())
+            .ok()?
+            .dyn_into::<js_sys::Function>()
+            .ok()
+            .and_then(|url| {
+                js_sys::Reflect::construct(&url, &js_sys::Array::of2(&path.into(), &base.into()))
+                    .ok()
+            })
+            .and_then(|url| js_sys::Reflect::get(&url, &"href".into()).ok())?
+            .as_string()
+    };
+    Some((absolute("data-js")?, absolute("data-wasm")?))
+}
+
+/// The element that the page takes over.
+#[must_use]
+pub fn mount_point() -> Option<web_sys::Element> {
+    document()?.get_element_by_id("app")
+}
+
+/// As [`focus`], once what is being drawn stands on the page.
+pub fn focus_soon(id: &str) {
+    let id = id.to_owned();
+    gloo::timers::callback::Timeout::new(30, move || focus(&id)).forget();
+}

@@ -1,0 +1,121 @@
+//! A worker that runs the same module; what it is asked and answers is JSON text.
+
+use super::module_addresses;
+use std::cell::RefCell;
+use std::collections::VecDeque;
+use std::rc::Rc;
+use wasm_bindgen::{JsCast, JsValue, closure::Closure};
+use web_sys::{DedicatedWorkerGlobalScope, MessageEvent, Worker, WorkerOptions, WorkerType};
+
+/// The first word of a worker that is up.
+const READY: &str = "ready";
+
+/// Whether this instance of the module runs in a worker.
+#[must_use]
+pub fn in_worker() -> bool {
+    js_sys::global()
+        .dyn_into::<DedicatedWorkerGlobalScope>()
+        .is_ok()
+}
+
+/// Answers every job with `answer`, for as long as the worker lives.
+///
+/// `answer` gets the job's text and a function that sends text back, once or more often.
+pub fn answer_jobs(answer: impl Fn(&str, &dyn Fn(&str)) + 'static) {
+    let Ok(scope) = js_sys::global().dyn_into::<DedicatedWorkerGlobalScope>() else {
+        return;
+    };
+    let post = scope.clone();
+    let heard = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
+        if let Some(text) = event.data().as_string() {
+            answer(&text, &|reply| {
+                // Text can always be cloned; there is nobody else to tell.
+                let _ = post.post_message(&reply.into());
+            });
+        }
+    });
+    scope.set_onmessage(Some(heard.as_ref().unchecked_ref()));
+    heard.forget();
+    let _ = scope.post_message(&READY.into());
+}
+
+#[derive(Default)]
+struct Line {
+    ready: bool,
+    waiting: VecDeque<String>,
+}
+
+/// The page's end of a worker.
+pub struct RankingWorker {
+    worker: Worker,
+    line: Rc<RefCell<Line>>,
+    _heard: Closure<dyn FnMut(MessageEvent)>,
+    _failed: Closure<dyn FnMut(JsValue)>,
+}
+
+impl RankingWorker {
+    /// Starts a worker; none where the browser gives none.
+    ///
+    /// `heard` gets each reply; `failed` is called when the worker breaks.
+    #[must_use]
+    pub fn start(heard: impl Fn(String) + 'static, failed: impl Fn() + 'static) -> Option<Self> {
+        let (glue, module) = module_addresses()?;
+        let base = super::document()?.base_uri().ok()??;
+        let script = format!("{}/worker.js", base.rsplit_once('/')?.0);
+        let options = WorkerOptions::new();
+        options.set_type(WorkerType::Module);
+        // Addresses travel in the name: a query would be lost behind the offline copy.
+        options.set_name(&format!("{glue} {module}"));
+        let worker = Worker::new_with_options(&script, &options).ok()?;
+        let line = Rc::new(RefCell::new(Line::default()));
+
+        let to = worker.clone();
+        let queue = Rc::clone(&line);
+        let on_message = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
+            let Some(text) = event.data().as_string() else {
+                return;
+            };
+            if text == READY {
+                let mut queue = queue.borrow_mut();
+                queue.ready = true;
+                for job in queue.waiting.drain(..) {
+                    let _ = to.post_message(&job.into());
+                }
+            } else {
+                heard(text);
+            }
+        });
+        worker.set_onmessage(Some(on_message.as_ref().unchecked_ref()));
+        let on_error = Closure::<dyn FnMut(JsValue)>::new(move |_| failed());
+        worker.set_onerror(Some(on_error.as_ref().unchecked_ref()));
+        Some(Self {
+            worker,
+            line,
+            _heard: on_message,
+            _failed: on_error,
+        })
+    }
+
+    /// Asks for a job; one that still waits for the worker to come up is replaced.
+    pub fn ask(&self, job: String) {
+        let mut line = self.line.borrow_mut();
+        if line.ready {
+            let _ = self.worker.post_message(&job.into());
+        } else {
+            line.waiting.clear();
+            line.waiting.push_back(job);
+        }
+    }
+
+    /// Whether the worker has come up.
+    #[must_use]
+    pub fn is_ready(&self) -> bool {
+        self.line.borrow().ready
+    }
+}
+
+impl Drop for RankingWorker {
+    fn drop(&mut self) {
+        self.worker.terminate();
+    }
+}

@@ -1,0 +1,246 @@
+//! What the page knows, and every way it can change.
+
+use super::fields::{self, Field};
+use super::route::Route;
+use super::stored;
+use crate::advice::Advice;
+use crate::need::answers::Answers;
+use crate::need::questions::Question;
+use crate::need::{Reply, apply};
+use std::collections::BTreeMap;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// Something to be told at the top of the page.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Notice {
+    /// The words.
+    pub said: String,
+    /// What can be done about it.
+    pub offer: Option<Offer>,
+}
+
+/// What a notice offers.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Offer {
+    /// Go back to the answers before.
+    Undo,
+    /// Take the answers that another tab has kept.
+    TakeKept,
+}
+
+/// Which colours.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Theme {
+    /// As the system has it.
+    #[default]
+    System,
+    /// Light.
+    Day,
+    /// Dark.
+    Night,
+}
+
+impl Theme {
+    /// The theme kept under this name.
+    #[must_use]
+    pub fn named(name: &str) -> Self {
+        match name {
+            "day" => Self::Day,
+            "night" => Self::Night,
+            _ => Self::System,
+        }
+    }
+
+    /// The name it is kept under, none for the system's.
+    #[must_use]
+    pub fn name(self) -> Option<&'static str> {
+        match self {
+            Self::System => None,
+            Self::Day => Some("day"),
+            Self::Night => Some("night"),
+        }
+    }
+}
+
+/// What the page knows.
+#[derive(Clone, Debug, PartialEq)]
+pub struct State {
+    /// Where one is.
+    pub route: Route,
+    /// One went back rather than on.
+    pub went_back: bool,
+    /// The answers.
+    pub answers: Answers,
+    /// The answers before each change, for undo; the latest last.
+    pub before: Vec<Answers>,
+    /// What stands in typed fields, as it was typed.
+    pub typed: BTreeMap<String, String>,
+    /// Counts changes of the answers: results for another count are stale.
+    pub revision: u32,
+    /// The advice for `advice_revision`.
+    pub advice: Option<Rc<Advice>>,
+    /// Which answers the advice is for.
+    pub advice_revision: u32,
+    /// Why there is no advice for these answers.
+    pub problem: Option<String>,
+    /// What is to be told.
+    pub notices: Vec<Notice>,
+    /// Which colours.
+    pub theme: Theme,
+}
+
+/// A change.
+pub enum Action {
+    /// Went to a place.
+    Went(Route),
+    /// Other answers.
+    Answer(Answers),
+    /// A reply to a question.
+    Reply(Reply),
+    /// Other text in a typed field.
+    Type(Field, String),
+    /// A ready-made value instead of what was typed in a field.
+    Pick(Field, Reply),
+    /// The answers before the last change.
+    Undo,
+    /// Other answers and texts altogether, as from a link or another tab.
+    Take(Box<Answers>, BTreeMap<String, String>),
+    /// Nothing any more.
+    Forget,
+    /// The advice for a revision.
+    Advised(u32, Rc<Advice>),
+    /// A revision that cannot be advised on.
+    Failed(u32, String),
+    /// Something to tell.
+    Tell(Notice),
+    /// Told.
+    Dismiss(usize),
+    /// Other colours.
+    Colour(Theme),
+}
+
+/// How many changes can be undone.
+const UNDO_DEPTH: usize = 50;
+
+impl State {
+    /// The advice, and whether it is for older answers than these.
+    #[must_use]
+    pub fn advice(&self) -> Option<(Rc<Advice>, bool)> {
+        self.advice
+            .clone()
+            .map(|advice| (advice, self.advice_revision != self.revision))
+    }
+
+    /// Whether anything was answered.
+    #[must_use]
+    pub fn has_answers(&self) -> bool {
+        let blank = stored::blank(self.answers.units);
+        self.answers != blank
+    }
+
+    fn answer(&mut self, answers: Answers) {
+        if answers == self.answers {
+            return;
+        }
+        let before = std::mem::replace(&mut self.answers, answers);
+        self.before.push(before);
+        if self.before.len() > UNDO_DEPTH {
+            self.before.remove(0);
+        }
+        self.revision += 1;
+        self.problem = None;
+    }
+}
+
+impl Reducible for State {
+    type Action = Action;
+
+    fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
+        let mut next = (*self).clone();
+        match action {
+            Action::Went(route) => {
+                next.went_back = super::pages::order(&route) < super::pages::order(&self.route);
+                next.route = route;
+            }
+            Action::Answer(answers) => next.answer(answers),
+            Action::Reply(reply) => {
+                if let Reply::NotSure(key) | Reply::Clear(key) = &reply
+                    && let Some(question) = Question::from_key(key)
+                {
+                    for field in fields::fields_of(question, &next.answers) {
+                        next.typed.remove(&field.id());
+                    }
+                }
+                next.answer(apply(&next.answers, &reply));
+            }
+            Action::Type(field, text) => {
+                next.answer(fields::typed(&next.answers, field, &text));
+                next.typed.insert(field.id(), text);
+            }
+            Action::Pick(field, reply) => {
+                next.typed.remove(&field.id());
+                next.answer(apply(&next.answers, &reply));
+            }
+            Action::Undo => {
+                if let Some(before) = next.before.pop() {
+                    next.answers = before;
+                    next.typed.clear();
+                    next.revision += 1;
+                    next.problem = None;
+                }
+            }
+            Action::Take(answers, typed) => {
+                next.answer(*answers);
+                next.typed = typed;
+            }
+            Action::Forget => {
+                let units = next.answers.units;
+                next.answers = stored::blank(units);
+                next.before.clear();
+                next.typed.clear();
+                next.advice = None;
+                next.problem = None;
+                next.revision += 1;
+            }
+            Action::Advised(revision, advice) => {
+                // What was asked for older answers never replaces what is newer.
+                if revision >= next.advice_revision {
+                    next.advice = Some(advice);
+                    next.advice_revision = revision;
+                    if revision == next.revision {
+                        next.problem = None;
+                    }
+                }
+            }
+            Action::Failed(revision, why) => {
+                if revision == next.revision {
+                    next.problem = Some(why);
+                }
+            }
+            Action::Tell(notice) => {
+                if !next.notices.contains(&notice) {
+                    next.notices.push(notice);
+                }
+            }
+            Action::Dismiss(at) => {
+                if at < next.notices.len() {
+                    next.notices.remove(at);
+                }
+            }
+            Action::Colour(theme) => next.theme = theme,
+        }
+        Rc::new(next)
+    }
+}
+
+/// The state and the way to change it, for every page and part.
+pub type App = UseReducerHandle<State>;
+
+/// The state inside any part of the page.
+///
+/// Outside the page's own tree there is none; then nothing is shown.
+#[hook]
+pub fn use_app() -> Option<App> {
+    use_context::<App>()
+}

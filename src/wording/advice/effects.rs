@@ -1,0 +1,206 @@
+//! What an effect is called, how large it is, and what it does as a change.
+
+use super::{joined, key_of, said};
+use crate::advice::report::{Effect, Quantity};
+use crate::need::answers::Units;
+use crate::t;
+use crate::wording::{about, decimals_for, length_mm, mass, number, range, with_unit};
+
+/// The name of a quantity.
+#[must_use]
+pub fn quantity_name(quantity: Quantity) -> String {
+    said(&format!("quantity-{}", key_of(&quantity)), &[])
+}
+
+const METRES_PER_YARD: f64 = 0.9144;
+
+/// A quantity with its unit, and its spread where there is one.
+#[must_use]
+pub fn quantity_value(quantity: Quantity, value: f64, spread: f64, units: Units) -> String {
+    let imperial = units == Units::Imperial;
+    let (factor, unit, decimals) = match quantity {
+        Quantity::ServedPoints
+        | Quantity::OnIrisPercent
+        | Quantity::MassPercentOfRifle
+        | Quantity::Percent => (1.0, "%", usize::from(value.abs() < 1.0)),
+        Quantity::MinutesTonight => (1.0, "min", usize::from(value.abs() < 2.0)),
+        Quantity::SecondsTonight | Quantity::CrossingSeconds => {
+            (1.0, "s", usize::from(value.abs() < 5.0))
+        }
+        Quantity::MassG if spread <= 0.0 => return mass(units, value),
+        Quantity::MassG if imperial => (1.0 / 28.349_523_125, "oz", 0),
+        Quantity::MassG => (1.0, "g", 0),
+        Quantity::PriceBands => {
+            return t!("amount-bands", bands = number(value, 1));
+        }
+        Quantity::FieldAtNearestM | Quantity::FieldMPer100m if imperial => {
+            (3.0 / METRES_PER_YARD, "ft", usize::from(value.abs() < 3.0))
+        }
+        Quantity::FieldAtNearestM | Quantity::FieldMPer100m => {
+            (1.0, "m", usize::from(value.abs() < 20.0))
+        }
+        Quantity::RangeM => return range(units, value),
+        Quantity::DetailAtFarthestMm
+        | Quantity::ExitPupilMm
+        | Quantity::PupilMm
+        | Quantity::CentreHeightMm
+        | Quantity::EyeReliefMm
+        | Quantity::LengthMm
+        | Quantity::WidthMmPer100m
+        | Quantity::AngleMmPer100m => {
+            if spread <= 0.0 && imperial && quantity == Quantity::LengthMm {
+                return length_mm(units, value);
+            }
+            (1.0, "mm", usize::from(value.abs() < 10.0))
+        }
+        Quantity::ParallaxCm
+        | Quantity::CoveredCm
+        | Quantity::CircleCm
+        | Quantity::DropCm => {
+            if imperial {
+                (1.0 / 2.54, "in", 1)
+            } else {
+                (1.0, "cm", usize::from(value.abs() < 10.0))
+            }
+        }
+        Quantity::NeededMrad | Quantity::TravelMrad | Quantity::WobbleMrad => (1.0, "mrad", 1),
+        Quantity::RecoilMS if imperial => (3.0 / METRES_PER_YARD, "ft/s", 1),
+        Quantity::RecoilMS => (1.0, "m/s", 1),
+        Quantity::RecoilJ => (1.0, "J", 0),
+        Quantity::MarkArcmin | Quantity::LineNeededArcmin => (1.0, "′", 1),
+        Quantity::LuminanceCdM2 => {
+            let decimals = if value < 0.01 { 4 } else if value < 1.0 { 3 } else { 1 };
+            (1.0, "cd/m²", decimals)
+        }
+        Quantity::Magnification => {
+            return t!("setting-mag", value = number(value, usize::from(value < 10.0)));
+        }
+        Quantity::ForceKn => (1.0, "kN", 1),
+        Quantity::Clicks | Quantity::Nights | Quantity::AgeYears => {
+            return number(value, 0);
+        }
+        Quantity::Contrast | Quantity::Ratio => return number(value, 2),
+    };
+    let (value, spread) = (value * factor, spread * factor);
+    if spread > 0.0 && decimals_for(spread) <= 2 {
+        about(value, spread, unit)
+    } else {
+        with_unit(value, decimals, unit)
+    }
+}
+
+/// Whether a change is too small to be told to anybody.
+fn is_nothing(effect: &Effect) -> bool {
+    let least = match effect.quantity {
+        Quantity::ServedPoints => 0.45,
+        Quantity::MinutesTonight => 0.25,
+        Quantity::SecondsTonight => 5.0,
+        Quantity::MassG => 8.0,
+        Quantity::PriceBands => 0.15,
+        Quantity::FieldAtNearestM | Quantity::ParallaxCm | Quantity::CoveredCm => 0.05,
+        Quantity::DetailAtFarthestMm => 0.5,
+        _ => 0.05,
+    };
+    effect.value.abs() < least || !effect.value.is_finite()
+}
+
+/// A change as a verb and an amount, as in "ends 3 min earlier in the evening"; none where
+/// the change is too small to be told.
+#[must_use]
+pub fn change(effect: &Effect, units: Units) -> Option<String> {
+    if is_nothing(effect) {
+        return None;
+    }
+    let way = if effect.value > 0.0 { "more" } else { "less" };
+    let amount = quantity_value(effect.quantity, effect.value.abs(), 0.0, units);
+    let key = match effect.quantity {
+        Quantity::ServedPoints => "change-served_points",
+        Quantity::MinutesTonight | Quantity::SecondsTonight => "change-minutes_tonight",
+        Quantity::MassG => "change-mass_g",
+        Quantity::MassPercentOfRifle => "change-mass_percent_of_rifle",
+        Quantity::CentreHeightMm => "change-centre_height_mm",
+        Quantity::PriceBands => "change-price_bands",
+        Quantity::DetailAtFarthestMm => "change-detail_at_farthest_mm",
+        Quantity::ParallaxCm => "change-parallax_cm",
+        Quantity::CoveredCm => "change-covered_cm",
+        Quantity::FieldAtNearestM | Quantity::FieldMPer100m => {
+            let place = if effect.quantity == Quantity::FieldAtNearestM {
+                t!("where-nearest")
+            } else {
+                t!("where-100m")
+            };
+            return Some(said(
+                "change-field",
+                &[
+                    ("way", way.into()),
+                    ("amount", amount.into()),
+                    ("where", place.into()),
+                ],
+            ));
+        }
+        _ => {
+            return Some(said(
+                "change-other",
+                &[
+                    ("way", way.into()),
+                    ("name", quantity_name(effect.quantity).into()),
+                    ("amount", amount.into()),
+                ],
+            ));
+        }
+    };
+    Some(said(
+        key,
+        &[("way", way.into()), ("amount", amount.into())],
+    ))
+}
+
+/// The first few changes that matter, joined; or that there are none.
+#[must_use]
+pub fn changes(effects: &[Effect], units: Units, at_most: usize) -> String {
+    let words: Vec<String> = effects
+        .iter()
+        .filter_map(|effect| change(effect, units))
+        .take(at_most)
+        .collect();
+    if words.is_empty() {
+        t!("change-nothing")
+    } else {
+        joined(&words)
+    }
+}
+
+/// Whether more of a quantity is what one wants.
+fn is_welcome(quantity: Quantity) -> bool {
+    !matches!(
+        quantity,
+        Quantity::MassG
+            | Quantity::MassPercentOfRifle
+            | Quantity::CentreHeightMm
+            | Quantity::PriceBands
+            | Quantity::DetailAtFarthestMm
+            | Quantity::OnIrisPercent
+            | Quantity::ParallaxCm
+            | Quantity::CoveredCm
+            | Quantity::DropCm
+            | Quantity::NeededMrad
+            | Quantity::WobbleMrad
+            | Quantity::ForceKn
+            | Quantity::LengthMm
+    )
+}
+
+/// The changes that are welcome, and those that are not, each joined.
+#[must_use]
+pub fn gains_and_losses(effects: &[Effect], units: Units) -> (String, String) {
+    let side = |welcome: bool| {
+        let words: Vec<String> = effects
+            .iter()
+            .filter(|effect| (effect.value > 0.0) == (is_welcome(effect.quantity) == welcome))
+            .filter_map(|effect| change(effect, units))
+            .take(3)
+            .collect();
+        joined(&words)
+    };
+    (side(true), side(false))
+}

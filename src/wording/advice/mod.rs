@@ -1,0 +1,65 @@
+//! The report in words: the line, what it does, reasons, warnings, sayings.
+
+mod effects;
+mod line;
+mod sentences;
+
+pub use effects::{changes, gains_and_losses, quantity_name, quantity_value};
+pub use line::{Part, elements, glass, glass_forming, line_parts, line_text, serves_too, setting};
+pub use sentences::{
+    Told, decision, evening, need_sentence, not_needed, reason_said, saying, source_of, sureness,
+    warning,
+};
+
+use super::Arg;
+use serde::Serialize;
+
+/// The key under which a value stands in the report, as in `first` or `objective_mm`.
+#[must_use]
+pub fn key_of(value: &impl Serialize) -> String {
+    match serde_json::to_value(value) {
+        Ok(serde_json::Value::String(key)) => key,
+        Ok(serde_json::Value::Object(fields)) => fields
+            .get("kind")
+            .and_then(|kind| kind.as_str())
+            .unwrap_or_default()
+            .to_owned(),
+        _ => String::new(),
+    }
+}
+
+/// The words for a key of the report under a heading, as in `plane-first`.
+#[must_use]
+pub fn word(heading: &str, value: &impl Serialize) -> String {
+    super::say(&format!("{heading}-{}", key_of(value)), &[])
+}
+
+/// "a", "a and b", "a, b and c".
+#[must_use]
+pub fn joined(words: &[String]) -> String {
+    let mut words = words.iter();
+    let Some(first) = words.next() else {
+        return String::new();
+    };
+    let rest: Vec<&String> = words.collect();
+    let Some((last, middle)) = rest.split_last() else {
+        return first.clone();
+    };
+    let most = middle.iter().fold(first.clone(), |one, other| {
+        crate::t!("told-comma", one = one, other = *other)
+    });
+    crate::t!("told-and", most = most, last = *last)
+}
+
+/// The first letter as a capital, for a sentence that begins with an inserted word.
+#[must_use]
+pub fn capitalised(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+fn said(key: &str, args: &[(&str, Arg)]) -> String {
+    super::say(key, args)
+}
