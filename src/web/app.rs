@@ -71,8 +71,7 @@ fn at_first() -> State {
         advice_revision: 0,
         problem: None,
         notices,
-        theme: platform::kept(stored::THEME)
-            .map_or(Theme::System, |name| Theme::named(&name)),
+        theme: platform::kept(stored::THEME).map_or(Theme::System, |name| Theme::named(&name)),
     }
 }
 

@@ -112,7 +112,9 @@ pub fn typed(answers: &Answers, field: Field, text: &str) -> Answers {
         };
         return apply(answers, &Reply::Set(part, new));
     };
-    let number = read(quantity, answers.units, text).ok().map(|read| read.metric);
+    let number = read(quantity, answers.units, text)
+        .ok()
+        .map(|read| read.metric);
     match (field, number) {
         (Field::Part(part), Some(metric)) => {
             apply(answers, &Reply::Set(part, Value::Number(metric)))
@@ -166,7 +168,13 @@ pub fn problem(
         match read(quantity, answers.units, text) {
             Ok(_) => {}
             Err(InputProblem::Empty) if matches!(field, Field::Part(_)) => {}
-            Err(problem) => return Some(format!("{problem:?}")),
+            Err(problem) => {
+                return Some(crate::wording::problems::input(
+                    answers.units,
+                    quantity,
+                    &problem,
+                ));
+            }
         }
     }
     match field {

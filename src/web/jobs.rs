@@ -26,7 +26,7 @@ struct Done {
 
 /// The advice for these answers.
 fn compute(_answers: &Answers) -> Result<Advice, String> {
-    serde_json::from_str(include_str!("/tmp/sample.json")).map_err(|error| error.to_string())
+    Err(crate::t!("advice-not-ready"))
 }
 
 fn done(job: &Job) -> Done {
@@ -56,10 +56,9 @@ fn hear(dispatcher: &UseReducerDispatcher<super::state::State>, done: Done) {
         (Some(advice), _) => {
             dispatcher.dispatch(Action::Advised(done.revision, Rc::new(advice)));
         }
-        (None, problem) => dispatcher.dispatch(Action::Failed(
-            done.revision,
-            problem.unwrap_or_default(),
-        )),
+        (None, problem) => {
+            dispatcher.dispatch(Action::Failed(done.revision, problem.unwrap_or_default()))
+        }
     }
 }
 

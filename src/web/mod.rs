@@ -5,6 +5,7 @@ mod components;
 mod fields;
 mod jobs;
 mod pages;
+pub mod pictures;
 pub mod platform;
 pub mod route;
 mod share;
@@ -19,4 +20,3 @@ pub fn start() {
         app::mount();
     }
 }
-pub mod pictures;

@@ -82,10 +82,9 @@ const DIGITS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz
 fn base64url(bytes: &[u8]) -> String {
     let mut out = String::with_capacity(bytes.len() * 4 / 3 + 4);
     for group in bytes.chunks(3) {
-        let word = group
-            .iter()
-            .enumerate()
-            .fold(0_u32, |word, (at, byte)| word | u32::from(*byte) << (16 - 8 * at));
+        let word = group.iter().enumerate().fold(0_u32, |word, (at, byte)| {
+            word | u32::from(*byte) << (16 - 8 * at)
+        });
         for at in 0..=group.len() {
             out.push(char::from(DIGITS[(word >> (18 - 6 * at)) as usize & 63]));
         }
@@ -138,13 +137,19 @@ mod tests {
             mount: Some(Mount::default()),
             ..blank(Units::Imperial)
         };
-        assert_eq!(unpacked(&packed(&answers)), Found::Answers(Box::new(answers)));
+        assert_eq!(
+            unpacked(&packed(&answers)),
+            Found::Answers(Box::new(answers))
+        );
     }
 
     #[test]
     fn a_broken_link_says_so() {
         let whole = packed(&blank(Units::Metric));
-        assert!(matches!(unpacked(&whole[..whole.len() / 2]), Found::Damaged(_)));
+        assert!(matches!(
+            unpacked(&whole[..whole.len() / 2]),
+            Found::Damaged(_)
+        ));
         assert!(matches!(unpacked("%%%"), Found::Damaged(_)));
         assert!(matches!(unpacked(""), Found::Damaged(_)));
     }

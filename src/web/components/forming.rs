@@ -30,8 +30,16 @@ fn forming(line: &Line, answers: &Answers) -> String {
         words = t!("told-comma", one = words, other = more);
     }
     if rest {
-        words = t!("told-comma", one = words, other = word("plane", &line.plane));
-        words = t!("told-comma", one = words, other = word("reticle", &line.reticle));
+        words = t!(
+            "told-comma",
+            one = words,
+            other = word("plane", &line.plane)
+        );
+        words = t!(
+            "told-comma",
+            one = words,
+            other = word("reticle", &line.reticle)
+        );
     }
     words
 }

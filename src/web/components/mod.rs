@@ -12,9 +12,9 @@ pub mod part;
 mod steps;
 
 pub use bar::Bar;
+pub use choice::{Choice, Segments};
 pub use forget::ForgetAll;
 pub use forming::Forming;
-pub use choice::{Choice, Segments};
 pub use mast::{Foot, Mast};
 pub use notices::Notices;
 pub use steps::Steps;

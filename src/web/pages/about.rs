@@ -15,8 +15,15 @@ pub fn AboutPage() -> Html {
     let units = {
         let app = app.clone();
         Callback::from(move |key: AttrValue| {
-            let units = if key == "imperial" { Units::Imperial } else { Units::Metric };
-            app.dispatch(Action::Answer(Answers { units, ..app.answers.clone() }));
+            let units = if key == "imperial" {
+                Units::Imperial
+            } else {
+                Units::Metric
+            };
+            app.dispatch(Action::Answer(Answers {
+                units,
+                ..app.answers.clone()
+            }));
         })
     };
     let colours = {

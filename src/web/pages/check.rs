@@ -1,6 +1,5 @@
 //! All answers, with a way back to each.
 
-use super::question::{assumption, part_words, question_title};
 use crate::need::answers::Answers;
 use crate::need::flow::{self, State as Answered};
 use crate::need::questions::{Question, Stage};
@@ -8,6 +7,7 @@ use crate::t;
 use crate::web::components::{Bar, ForgetAll, Forming};
 use crate::web::route::Route;
 use crate::web::state::use_app;
+use crate::wording::questions::{part_answer, question as question_title, question_unsure};
 use yew::prelude::*;
 
 fn rows(answers: &Answers, stage: Stage) -> Html {
@@ -21,11 +21,14 @@ fn rows(answers: &Answers, stage: Stage) -> Html {
 fn row(answers: &Answers, question: &'static Question) -> Html {
     let title = question_title(question);
     let held = match flow::state(answers, question) {
-        Answered::NotSure => vec![t!("check-unsure", assumption = assumption(question))],
+        Answered::NotSure => vec![t!(
+            "check-unsure",
+            assumption = question_unsure(question, answers)
+        )],
         Answered::Open => vec![t!("check-unanswered")],
         Answered::Answered => question
             .all_parts()
-            .filter_map(|part| part_words(answers, part))
+            .filter_map(|part| part_answer(part, answers))
             .collect(),
     };
     let is_open = flow::state(answers, question) != Answered::Answered;
@@ -50,7 +53,9 @@ pub fn CheckPage() -> Html {
     };
     let back = flow::asked(&app.answers, Stage::First)
         .last()
-        .map_or(Route::Opening, |question| Route::Question(question.key.into()));
+        .map_or(Route::Opening, |question| {
+            Route::Question(question.key.into())
+        });
     html! {
         <main class={classes!("page", "page--barred", if app.went_back { "page--enter-back" } else { "page--enter" })} id="main">
             <h1 id="title" tabindex="-1">{ t!("check-title") }</h1>

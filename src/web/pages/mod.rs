@@ -9,10 +9,10 @@ mod question;
 mod shop;
 
 use super::route::Route;
+use super::state::App;
 use crate::need::answers::Answers;
 use crate::need::flow;
 use crate::need::questions::{Question, Stage};
-use super::state::App;
 use crate::t;
 use yew::prelude::*;
 
@@ -20,7 +20,9 @@ use yew::prelude::*;
 #[must_use]
 pub fn shown(app: &App) -> Html {
     match &app.route {
-        Route::Question(key) => html! { <question::QuestionPage key={key.clone()} question={key.clone()} /> },
+        Route::Question(key) => {
+            html! { <question::QuestionPage key={key.clone()} question={key.clone()} /> }
+        }
         Route::Check => html! { <check::CheckPage key="check" /> },
         Route::Advice => html! { <advice::AdvicePage key="advice" /> },
         Route::Shop => html! { <shop::ShopPage key="shop" /> },
@@ -34,7 +36,10 @@ pub fn shown(app: &App) -> Html {
 #[must_use]
 pub fn title(route: &Route) -> String {
     let here = match route {
-        Route::Question(key) => Question::from_key(key).map_or_else(|| t!("question-missing"), question::question_title),
+        Route::Question(key) => Question::from_key(key).map_or_else(
+            || t!("question-missing"),
+            crate::wording::questions::question,
+        ),
         Route::Check => t!("check-title"),
         Route::Advice => t!("advice-title"),
         Route::Compare => t!("opening-door-compare"),
@@ -76,14 +81,17 @@ pub fn has_foot(route: &Route) -> bool {
 pub fn first_question(answers: &Answers) -> Route {
     flow::asked(answers, Stage::First)
         .next()
-        .map_or(Route::Check, |question| Route::Question(question.key.into()))
+        .map_or(Route::Check, |question| {
+            Route::Question(question.key.into())
+        })
 }
 
 /// The first question that is still open, or all answers where none is.
 #[must_use]
 pub fn open_question(answers: &Answers) -> Route {
-    flow::first_open(answers, Stage::First)
-        .map_or(Route::Check, |question| Route::Question(question.key.into()))
+    flow::first_open(answers, Stage::First).map_or(Route::Check, |question| {
+        Route::Question(question.key.into())
+    })
 }
 
 fn missing(_key: &str) -> Html {

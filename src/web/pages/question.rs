@@ -2,29 +2,19 @@
 
 use crate::need::answers::Answers;
 use crate::need::flow::{self, State as Answered};
-use crate::need::questions::{Control, Part, QUESTIONS, Question, Stage, is_part_asked};
+use crate::need::questions::{Part, QUESTIONS, Question, Stage, is_part_asked};
 use crate::need::{Reply, Value, value};
 use crate::t;
-use crate::web::components::part::{PartControl, part_label};
+use crate::web::components::part::PartControl;
 use crate::web::components::{Bar, Choice, Forming};
 use crate::web::fields::{Field, fields_of, problem};
 use crate::web::platform;
 use crate::web::route::Route;
 use crate::web::state::{Action, use_app};
-use crate::wording::{has, say};
+use crate::wording::questions::{
+    question as question_title, question_how, question_unsure, question_why,
+};
 use yew::prelude::*;
-
-/// The question's own words.
-#[must_use]
-pub fn question_title(question: &Question) -> String {
-    say(&format!("question-{}", question.key), &[])
-}
-
-/// What is assumed where a person is not sure.
-#[must_use]
-pub fn assumption(question: &Question) -> String {
-    say(&format!("question-{}.unsure", question.key), &[])
-}
 
 /// The place after a question.
 #[must_use]
@@ -72,7 +62,8 @@ pub fn QuestionPage(props: &Props) -> Html {
         let has_ranges = question.parts.contains(&Part::Ranges);
         Callback::from(move |_: MouseEvent| {
             if wrong.is_empty() {
-                if has_ranges && value(&app.answers, Part::Ranges) == Value::Nothing
+                if has_ranges
+                    && value(&app.answers, Part::Ranges) == Value::Nothing
                     && !app.answers.not_sure.iter().any(|key| key == "ranges")
                 {
                     app.dispatch(Action::Reply(Reply::RangesFit));
@@ -88,7 +79,11 @@ pub fn QuestionPage(props: &Props) -> Html {
         let app = app.clone();
         let key = question.key;
         Callback::from(move |on: bool| {
-            app.dispatch(Action::Reply(if on { Reply::NotSure(key) } else { Reply::Clear(key) }));
+            app.dispatch(Action::Reply(if on {
+                Reply::NotSure(key)
+            } else {
+                Reply::Clear(key)
+            }));
         })
     };
     let is_unsure = flow::state(answers, question) == Answered::NotSure;
@@ -105,15 +100,18 @@ pub fn QuestionPage(props: &Props) -> Html {
         .copied()
         .filter(|part| is_part_asked(*part, answers))
         .collect();
-    let more_used = more.iter().any(|part| value(answers, *part) != Value::Nothing)
-        || wrong.iter().any(|(field, _)| matches!(field, Field::Part(part) if more.contains(part)));
-    let how_key = format!("question-{}.how", question.key);
+    let more_used = more
+        .iter()
+        .any(|part| value(answers, *part) != Value::Nothing)
+        || wrong
+            .iter()
+            .any(|(field, _)| matches!(field, Field::Part(part) if more.contains(part)));
     let title = question_title(question);
     html! {
         <main class={classes!("page", "page--barred", if app.went_back { "page--enter-back" } else { "page--enter" })} id="main">
             <p class="progress">{ progress(answers, question) }</p>
             <h1 id="title" tabindex="-1">{ title }</h1>
-            <p class="why">{ say(&format!("question-{}.why", question.key), &[]) }</p>
+            <p class="why">{ question_why(question) }</p>
             if *asked_to_go && !wrong.is_empty() {
                 <div class="summary" id="errors" tabindex="-1" role="alert">
                     <h2>{ t!("question-errors", count = wrong.len()) }</h2>
@@ -131,7 +129,7 @@ pub fn QuestionPage(props: &Props) -> Html {
             }
             { for shown.iter().map(|part| html! { <PartControl key={part.key()} part={*part} alone={alone} /> }) }
             <Choice group="unsure" value={question.key} name={t!("answer-unsure")} many={true} unsure={true}
-                hint={AttrValue::from(t!("question-unsure-assumes", assumption = assumption(question)))}
+                hint={AttrValue::from(t!("question-unsure-assumes", assumption = question_unsure(question, answers)))}
                 chosen={is_unsure} onchoose={unsure} />
             if !more.is_empty() {
                 <details class="opens" open={more_used}>
@@ -141,10 +139,10 @@ pub fn QuestionPage(props: &Props) -> Html {
                     </div>
                 </details>
             }
-            if question.has_how && has(&how_key) {
+            if let Some(how) = question_how(question) {
                 <details class="opens">
                     <summary>{ t!("question-how") }</summary>
-                    <div class="opens__in"><p>{ say(&how_key, &[]) }</p></div>
+                    <div class="opens__in"><p>{ how }</p></div>
                 </details>
             }
             <Bar above={html! { <Forming /> }}>
@@ -181,99 +179,4 @@ pub fn place(key: &str) -> usize {
         .iter()
         .position(|question| question.key == key)
         .unwrap_or(0)
-}
-
-/// What a part holds, in words; none if nothing.
-#[must_use]
-pub fn part_words(answers: &Answers, part: Part) -> Option<String> {
-    use crate::web::components::part::{decade_words, option_label};
-    use crate::wording::advice::{capitalised, joined, key_of};
-    use crate::wording::range;
-    let often = |share: f64| {
-        if share >= 3.0 {
-            t!("often-4")
-        } else if share >= 1.5 {
-            t!("often-2")
-        } else {
-            t!("often-1")
-        }
-    };
-    Some(match value(answers, part) {
-        Value::Nothing => return None,
-        Value::One(key) if part == Part::Cartridge => {
-            crate::flight::cartridges::by_key(&key)?.designation.to_owned()
-        }
-        Value::One(key) => option_label(part, &key),
-        Value::Many(list) => {
-            let with_shares = list.len() > 1
-                && !matches!(part.control(), Control::Many { shares: false, .. });
-            let words: Vec<String> = list
-                .iter()
-                .map(|(key, share)| {
-                    let name = if part == Part::Uses {
-                        say(&format!("what-{key}"), &[])
-                    } else {
-                        option_label(part, key)
-                    };
-                    if with_shares {
-                        t!("check-share", what = name, often = often(*share))
-                    } else {
-                        name
-                    }
-                })
-                .collect();
-            capitalised(&joined(&words))
-        }
-        Value::Number(metric) => match part.control() {
-            Control::Number(quantity, _) => {
-                let unit = quantity.unit(answers.units).symbol();
-                let text = quantity.typed(answers.units, metric);
-                let text = if unit.is_empty() {
-                    text
-                } else {
-                    format!("{text}\u{202F}{unit}")
-                };
-                t!("check-part", part = part_label(part), value = text)
-            }
-            Control::Decade(_) => {
-                let eye = answers.eye.unwrap_or_default();
-                let text = if eye.age_is_decade {
-                    decade_words(metric)
-                } else {
-                    crate::wording::number(metric, 0)
-                };
-                t!("check-part", part = part_label(part), value = text)
-            }
-            Control::Month => say(&format!("month-{metric}"), &[]),
-            _ => crate::wording::number(metric, 0),
-        },
-        Value::Flag(on) => t!(
-            "check-part",
-            part = part_label(part),
-            value = if on { t!("answer-yes") } else { t!("answer-no") }
-        ),
-        Value::Text(text) => text,
-        Value::Ranges(rows) => {
-            let several = rows.len() > 1;
-            rows.iter()
-                .map(|(manner, ranges)| {
-                    let said = t!(
-                        "check-ranges",
-                        nearest = range(answers.units, ranges.nearest_m),
-                        usual = range(answers.units, ranges.usual_m),
-                        farthest = range(answers.units, ranges.farthest_m)
-                    );
-                    match manner {
-                        Some(manner) if several => t!(
-                            "check-part",
-                            part = capitalised(&say(&format!("manner-phrase-{}", key_of(manner)), &[])),
-                            value = said
-                        ),
-                        _ => said,
-                    }
-                })
-                .collect::<Vec<_>>()
-                .join("; ")
-        }
-    })
 }

@@ -36,9 +36,9 @@ pub fn go_to(fragment: &str) {
 /// Replaces the fragment without a step in the history.
 pub fn replace_fragment(fragment: &str) {
     let Some(window) = window() else { return };
-    let replaced = window.history().and_then(|history| {
-        history.replace_state_with_url(&JsValue::NULL, "", Some(fragment))
-    });
+    let replaced = window
+        .history()
+        .and_then(|history| history.replace_state_with_url(&JsValue::NULL, "", Some(fragment)));
     if replaced.is_err() {
         let _ = window.location().set_hash(fragment);
     }

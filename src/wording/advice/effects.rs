@@ -53,10 +53,7 @@ pub fn quantity_value(quantity: Quantity, value: f64, spread: f64, units: Units)
             }
             (1.0, "mm", usize::from(value.abs() < 10.0))
         }
-        Quantity::ParallaxCm
-        | Quantity::CoveredCm
-        | Quantity::CircleCm
-        | Quantity::DropCm => {
+        Quantity::ParallaxCm | Quantity::CoveredCm | Quantity::CircleCm | Quantity::DropCm => {
             if imperial {
                 (1.0 / 2.54, "in", 1)
             } else {
@@ -69,11 +66,20 @@ pub fn quantity_value(quantity: Quantity, value: f64, spread: f64, units: Units)
         Quantity::RecoilJ => (1.0, "J", 0),
         Quantity::MarkArcmin | Quantity::LineNeededArcmin => (1.0, "′", 1),
         Quantity::LuminanceCdM2 => {
-            let decimals = if value < 0.01 { 4 } else if value < 1.0 { 3 } else { 1 };
+            let decimals = if value < 0.01 {
+                4
+            } else if value < 1.0 {
+                3
+            } else {
+                1
+            };
             (1.0, "cd/m²", decimals)
         }
         Quantity::Magnification => {
-            return t!("setting-mag", value = number(value, usize::from(value < 10.0)));
+            return t!(
+                "setting-mag",
+                value = number(value, usize::from(value < 10.0))
+            );
         }
         Quantity::ForceKn => (1.0, "kN", 1),
         Quantity::Clicks | Quantity::Nights | Quantity::AgeYears => {
@@ -149,10 +155,7 @@ pub fn change(effect: &Effect, units: Units) -> Option<String> {
             ));
         }
     };
-    Some(said(
-        key,
-        &[("way", way.into()), ("amount", amount.into())],
-    ))
+    Some(said(key, &[("way", way.into()), ("amount", amount.into())]))
 }
 
 /// The first few changes that matter, joined; or that there are none.

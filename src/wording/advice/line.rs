@@ -1,9 +1,7 @@
 //! The line, element by element.
 
 use super::{joined, key_of, said, word};
-use crate::advice::report::{
-    Choices, Element, Line, Parallax, Ranges, Setting, Span, Standing,
-};
+use crate::advice::report::{Choices, Element, Line, Parallax, Ranges, Setting, Span, Standing};
 use crate::need::answers::Units;
 use crate::t;
 use crate::wording::{mass, number, range, say, with_unit};
@@ -224,11 +222,7 @@ pub fn serves_too(ranges: &Ranges, units: Units) -> Vec<(Element, String, Standi
         ),
         (
             Element::ObjectiveMm,
-            spanned(
-                &ranges.objective_mm,
-                |value| with_unit(value, 0, "mm"),
-                0.5,
-            ),
+            spanned(&ranges.objective_mm, |value| with_unit(value, 0, "mm"), 0.5),
             ranges.objective_mm.standing,
         ),
         (
@@ -308,7 +302,17 @@ pub fn setting(element: Element, setting: &Setting, units: Units) -> String {
             };
             headings
                 .iter()
-                .chain(&["plane", "reticle", "lit", "parallax-kind", "turret", "grade", "field", "band", "mount"])
+                .chain(&[
+                    "plane",
+                    "reticle",
+                    "lit",
+                    "parallax-kind",
+                    "turret",
+                    "grade",
+                    "field",
+                    "band",
+                    "mount",
+                ])
                 .map(|heading| format!("{heading}-{key}"))
                 .find(|key| crate::wording::has(key))
                 .map_or_else(|| key.replace('_', " "), |key| say(&key, &[]))

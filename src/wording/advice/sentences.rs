@@ -1,6 +1,8 @@
 //! Whole sentences about one person's advice.
 
-use super::{capitalised, changes, key_of, line_text, quantity_name, quantity_value, said, setting, word};
+use super::{
+    capitalised, changes, key_of, line_text, quantity_name, quantity_value, said, setting, word,
+};
 use crate::advice::report::{
     Advice, Comparison, Decision, Element, LastLight, LightKind, NotNeeded, Pick, Reason, Rule,
     Saying, Step, Warning,
@@ -34,8 +36,14 @@ pub fn need_sentence(advice: &Advice, units: Units) -> String {
     said(
         key,
         &[
-            ("what", said(&format!("what-{}", typical.quarry), &[]).into()),
-            ("manner", said(&format!("manner-phrase-{}", typical.manner), &[]).into()),
+            (
+                "what",
+                said(&format!("what-{}", typical.quarry), &[]).into(),
+            ),
+            (
+                "manner",
+                said(&format!("manner-phrase-{}", typical.manner), &[]).into(),
+            ),
             ("usual", range(units, typical.usual_m).into()),
             ("farthest", range(units, typical.farthest_m).into()),
             ("minutes", minutes(stop.unwrap_or(0.0).abs()).into()),
@@ -60,7 +68,13 @@ pub fn evening(advice: &Advice, pick: &Pick, units: Units) -> String {
     match facts.typical.light {
         LightKind::Dusk | LightKind::Moon => {
             match (facts.tonight.this_sight, last_light(facts.tonight.bare_eye)) {
-                (LastLight::At { minutes: at, spread }, bare) => {
+                (
+                    LastLight::At {
+                        minutes: at,
+                        spread,
+                    },
+                    bare,
+                ) => {
                     let time = about(at, spread, "min");
                     told.push(match bare {
                         Some((bare, _)) if at - bare > 0.5 => t!(
@@ -150,10 +164,7 @@ pub fn reason_said(reason: &Reason, units: Units) -> String {
 pub fn not_needed(row: &NotNeeded, units: Units) -> Told {
     Told {
         heading: setting(row.element, &row.setting, units),
-        said: t!(
-            "not-needed-why",
-            changes = changes(&row.effects, units, 3)
-        ),
+        said: t!("not-needed-why", changes = changes(&row.effects, units, 3)),
     }
 }
 
@@ -209,12 +220,9 @@ fn rule(rule: &Rule, units: Units) -> String {
 pub fn warning(warning: &Warning, units: Units) -> Told {
     Told {
         heading: word("warning", &warning.key),
-        said: warning
-            .rule
-            .as_ref()
-            .map_or_else(String::new, |limits| {
-                t!("warning-rule", rule = rule(limits, units))
-            }),
+        said: warning.rule.as_ref().map_or_else(String::new, |limits| {
+            t!("warning-rule", rule = rule(limits, units))
+        }),
     }
 }
 

@@ -12,10 +12,8 @@ use crate::need::{Reply, Value, value};
 use crate::t;
 use crate::web::fields::Field;
 use crate::web::state::{Action, use_app};
-use crate::wording::{has, say};
+use crate::wording::questions::{month, part as part_label, part_hint};
 use yew::prelude::*;
-
-pub use number::decade_words;
 
 /// Which control.
 #[derive(Properties, PartialEq)]
@@ -25,28 +23,6 @@ pub struct Props {
     /// The page's heading names it already.
     #[prop_or_default]
     pub alone: bool,
-}
-
-/// The words above a part.
-#[must_use]
-pub fn part_label(part: Part) -> String {
-    say(&format!("part-{}", part.key()), &[])
-}
-
-/// The words of an option.
-#[must_use]
-pub fn option_label(part: Part, option: &str) -> String {
-    say(
-        &format!("option-{}-{}", part.key(), option.replace('.', "_")),
-        &[],
-    )
-}
-
-/// The second line of an option, if it has one.
-#[must_use]
-pub fn option_hint(part: Part, option: &str) -> Option<String> {
-    let key = format!("option-{}-{option}.hint", part.key());
-    has(&key).then(|| say(&key, &[]))
 }
 
 /// One control of a question.
@@ -83,7 +59,11 @@ pub fn PartControl(props: &Props) -> Html {
             let onchoose = {
                 let app = app.clone();
                 Callback::from(move |on: bool| {
-                    let new = if on { Value::Flag(true) } else { Value::Nothing };
+                    let new = if on {
+                        Value::Flag(true)
+                    } else {
+                        Value::Nothing
+                    };
                     app.dispatch(Action::Reply(Reply::Set(part, new)));
                 })
             };
@@ -123,7 +103,9 @@ pub fn PartControl(props: &Props) -> Html {
                     let month = event
                         .target_dyn_into::<web_sys::HtmlSelectElement>()
                         .and_then(|select| select.value().parse::<f64>().ok());
-                    let new = month.filter(|month| *month > 0.0).map_or(Value::Nothing, Value::Number);
+                    let new = month
+                        .filter(|month| *month > 0.0)
+                        .map_or(Value::Nothing, Value::Number);
                     app.dispatch(Action::Reply(Reply::Set(part, new)));
                 })
             };
@@ -133,13 +115,15 @@ pub fn PartControl(props: &Props) -> Html {
                     <label class="field__label" for={id.clone()}>{ label }</label>
                     <select class="field__input field__select" {id} {onchange}>
                         <option value="0" selected={chosen == 0}>{ t!("answer-none") }</option>
-                        { for (1..=12).map(|month: usize| html! {
-                            <option value={month.to_string()} selected={chosen == month}>{ say(&format!("month-{month}"), &[]) }</option>
+                        { for (1..=12_u8).map(|each| html! {
+                            <option value={each.to_string()} selected={chosen == usize::from(each)}>{ month(each) }</option>
                         }) }
                     </select>
                 </div>
             }
         }
-        Control::Text { .. } => html! { <TextField field={Field::Part(part)} {label} long={true} /> },
+        Control::Text { .. } => {
+            html! { <TextField field={Field::Part(part)} {label} long={true} hint={part_hint(part).map(AttrValue::from)} /> }
+        }
     }
 }

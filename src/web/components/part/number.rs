@@ -1,13 +1,13 @@
 //! A number: ready-made values in one tap, or typed.
 
-use super::part_label;
 use crate::need::input::Quantity;
 use crate::need::questions::Part;
 use crate::need::{Reply, Value, value};
 use crate::t;
-use crate::web::components::field::{TextField, unit_of};
+use crate::web::components::field::TextField;
 use crate::web::fields::Field;
 use crate::web::state::{Action, use_app};
+use crate::wording::questions::{option, part as part_label, part_hint, quantity as with_unit};
 use yew::prelude::*;
 
 /// The number.
@@ -33,7 +33,6 @@ pub fn Number(props: &Props) -> Html {
         Value::Number(metric) => Some(metric),
         _ => None,
     };
-    let unit = unit_of(quantity, app.answers.units);
     let is_preset = held.is_some_and(|held| props.presets.iter().any(|preset| same(*preset, held)));
     html! {
         <div class="numbered">
@@ -43,7 +42,7 @@ pub fn Number(props: &Props) -> Html {
                     <div class="chips">
                         { for props.presets.iter().map(|preset| {
                             let preset = *preset;
-                            let words = format!("{}\u{202F}{unit}", quantity.typed(app.answers.units, preset));
+                            let words = with_unit(app.answers.units, quantity, preset);
                             let app = app.clone();
                             let choose = Callback::from(move |_: Event| {
                                 app.dispatch(Action::Pick(Field::Part(part), Reply::Set(part, Value::Number(preset))));
@@ -59,7 +58,7 @@ pub fn Number(props: &Props) -> Html {
                 </fieldset>
             }
             <TextField field={Field::Part(part)} blank={is_preset}
-                label={if props.presets.is_empty() { label } else { t!("number-exactly") }} />
+                hint={part_hint(part).map(AttrValue::from)} label={if props.presets.is_empty() { label } else { t!("number-exactly") }} />
         </div>
     }
 }
@@ -73,12 +72,6 @@ fn same(one: f64, other: f64) -> bool {
 pub struct AgeProps {
     /// Their middles.
     pub middles: &'static [f64],
-}
-
-/// The words of a decade, by its middle.
-#[must_use]
-pub fn decade_words(middle: f64) -> String {
-    crate::wording::say(&format!("option-age-{middle}"), &[])
 }
 
 /// Age, by decade or exactly.
@@ -96,6 +89,7 @@ pub fn Age(props: &AgeProps) -> Html {
                 <div class="chips">
                     { for props.middles.iter().map(|middle| {
                         let middle = *middle;
+                        let words = option(app.answers.units, Part::Age, &middle.to_string());
                         let app = app.clone();
                         let choose = Callback::from(move |_: Event| {
                             app.dispatch(Action::Pick(Field::Part(Part::Age), Reply::Decade(middle)));
@@ -103,13 +97,13 @@ pub fn Age(props: &AgeProps) -> Html {
                         html! {
                             <label class="chip" key={middle.to_string()}>
                                 <input type="radio" name="age" checked={decade.is_some_and(|decade| same(decade, middle))} onchange={choose} />
-                                <span>{ decade_words(middle) }</span>
+                                <span>{ words }</span>
                             </label>
                         }
                     }) }
                 </div>
             </fieldset>
-            <TextField field={Field::Part(Part::Age)} blank={decade.is_some()} label={t!("age-exactly")} />
+            <TextField field={Field::Part(Part::Age)} blank={decade.is_some()} hint={part_hint(Part::Age).map(AttrValue::from)} label={t!("age-exactly")} />
         </div>
     }
 }

@@ -1,11 +1,11 @@
 //! One of some options, or several with how often.
 
-use super::{option_hint, option_label};
 use crate::need::questions::Part;
 use crate::need::{Reply, Value, value};
 use crate::t;
 use crate::web::components::{Choice, Segments};
 use crate::web::state::{Action, use_app};
+use crate::wording::questions::{option, option_hint};
 use yew::prelude::*;
 
 /// The options.
@@ -24,18 +24,19 @@ pub fn OneOf(props: &OneProps) -> Html {
         return Html::default();
     };
     let part = props.part;
+    let units = app.answers.units;
     let held = value(&app.answers, part);
     html! {
         <div class={classes!("choices", (props.list.len() > 5).then_some("choices--two"))}>
-            { for props.list.iter().map(|option| {
+            { for props.list.iter().map(|each| {
                 let app = app.clone();
                 let onchoose = Callback::from(move |_: bool| {
-                    app.dispatch(Action::Reply(Reply::Set(part, Value::One((*option).to_owned()))));
+                    app.dispatch(Action::Reply(Reply::Set(part, Value::One((*each).to_owned()))));
                 });
                 html! {
-                    <Choice key={*option} group={part.key()} value={*option} name={option_label(part, option)}
-                        hint={option_hint(part, option).map(AttrValue::from)}
-                        chosen={held == Value::One((*option).to_owned())} {onchoose} />
+                    <Choice key={*each} group={part.key()} value={*each} name={option(units, part, each)}
+                        hint={option_hint(part, each).map(AttrValue::from)}
+                        chosen={held == Value::One((*each).to_owned())} {onchoose} />
                 }
             }) }
         </div>
@@ -60,24 +61,25 @@ pub fn SomeOf(props: &SomeProps) -> Html {
         return Html::default();
     };
     let part = props.part;
+    let units = app.answers.units;
     let held = match value(&app.answers, part) {
         Value::Many(list) => list,
         _ => Vec::new(),
     };
     html! {
         <div class={classes!("choices", (props.list.len() > 5).then_some("choices--two"))}>
-            { for props.list.iter().map(|option| {
-                let share = held.iter().find(|(key, _)| key == option).map(|(_, share)| *share);
+            { for props.list.iter().map(|each| {
+                let share = held.iter().find(|(key, _)| key == each).map(|(_, share)| *share);
                 let app = app.clone();
                 let onchoose = Callback::from(move |_: bool| {
-                    app.dispatch(Action::Reply(Reply::Tap(part, (*option).to_owned())));
+                    app.dispatch(Action::Reply(Reply::Tap(part, (*each).to_owned())));
                 });
                 html! {
-                    <Choice key={*option} group={part.key()} value={*option} name={option_label(part, option)}
-                        hint={option_hint(part, option).map(AttrValue::from)}
+                    <Choice key={*each} group={part.key()} value={*each} name={option(units, part, each)}
+                        hint={option_hint(part, each).map(AttrValue::from)}
                         many={true} chosen={share.is_some()} {onchoose}>
                         if let Some(share) = share.filter(|_| props.shares && held.len() > 1) {
-                            <Often {part} option={*option} {share} name={option_label(part, option)} />
+                            <Often {part} option={*each} {share} name={option(units, part, each)} />
                         }
                     </Choice>
                 }
@@ -105,14 +107,14 @@ pub fn Often(props: &OftenProps) -> Html {
     let Some(app) = use_app() else {
         return Html::default();
     };
-    let (part, option) = (props.part, props.option.clone());
+    let (part, each) = (props.part, props.option.clone());
     let onchoose = Callback::from(move |key: AttrValue| {
         let share = match key.as_str() {
             "often" => 4.0,
             "sometimes" => 2.0,
             _ => 1.0,
         };
-        app.dispatch(Action::Reply(Reply::Often(part, option.to_string(), share)));
+        app.dispatch(Action::Reply(Reply::Often(part, each.to_string(), share)));
     });
     let chosen = if props.share >= 3.0 {
         "often"

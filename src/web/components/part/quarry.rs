@@ -7,6 +7,8 @@ use crate::t;
 use crate::web::components::Choice;
 use crate::web::components::figure::FigureDrawing;
 use crate::web::state::{Action, use_app};
+use crate::wording::advice::capitalised;
+use crate::wording::questions::what;
 use crate::wording::say;
 use yew::prelude::*;
 
@@ -132,7 +134,7 @@ pub fn Quarry() -> Html {
 /// The name of an animal or target.
 #[must_use]
 pub fn quarry_name(key: &str) -> String {
-    crate::wording::advice::capitalised(&say(&format!("what-{key}"), &[]))
+    capitalised(&what(key))
 }
 
 /// Every animal and target is in one group and no more.
@@ -143,11 +145,13 @@ mod tests {
 
     #[test]
     fn every_quarry_is_offered_once() {
-        let mut offered: Vec<&str> = GROUPS.iter().flat_map(|(_, keys)| keys.iter().copied()).collect();
+        let mut offered: Vec<&str> = GROUPS
+            .iter()
+            .flat_map(|(_, keys)| keys.iter().copied())
+            .collect();
         offered.sort_unstable();
         let mut all: Vec<&str> = What::all().map(What::key).collect();
         all.sort_unstable();
         assert_eq!(offered, all);
     }
 }
-

@@ -8,8 +8,9 @@ use crate::web::components::field::TextField;
 use crate::web::components::figure::FigureDrawing;
 use crate::web::fields::{ENDS, End, Field, range_step};
 use crate::web::state::{Action, use_app};
-use crate::wording::advice::{capitalised, key_of};
-use crate::wording::{range, say};
+use crate::wording::advice::key_of;
+use crate::wording::questions::manner as manner_name;
+use crate::wording::range;
 use yew::prelude::*;
 
 /// The visual angle of a CSS pixel at arm's length, in mrad.
@@ -83,7 +84,7 @@ fn One(props: &OneProps) -> Html {
     html! {
         <fieldset class="ranges__manner">
             <legend class={if props.several { "choices__name" } else { "unseen" }}>
-                { capitalised(&say(&format!("manner-phrase-{}", key_of(&manner)), &[])) }
+                { manner_name(manner) }
             </legend>
             <div class="ranges__ground">
                 { for ENDS.iter().map(|end| html! {

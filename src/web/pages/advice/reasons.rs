@@ -21,7 +21,11 @@ pub fn Reasons(props: &Props) -> Html {
     if reasons.is_empty() {
         return Html::default();
     }
-    let shown = if *all { reasons.len() } else { AT_FIRST.min(reasons.len()) };
+    let shown = if *all {
+        reasons.len()
+    } else {
+        AT_FIRST.min(reasons.len())
+    };
     let more = {
         let all = all.clone();
         Callback::from(move |_: MouseEvent| all.set(true))
@@ -73,7 +77,11 @@ fn figures(reason: &Reason, units: Units) -> Html {
             .map_or_else(
                 || "–".to_owned(),
                 |effect| {
-                    let sign = if signed && effect.value > 0.0 { "+" } else { "" };
+                    let sign = if signed && effect.value > 0.0 {
+                        "+"
+                    } else {
+                        ""
+                    };
                     format!(
                         "{sign}{}",
                         quantity_value(quantity, effect.value, effect.spread, units)
