@@ -59,7 +59,7 @@ impl Position {
         let (least_mrad, typical_mrad, most_mrad) = match self {
             Position::Bench => (0.05, 0.075, 0.12),
             Position::PronePack => (0.1, 0.15, 0.3),
-            Position::SeatRail => (0.12, 0.22, 0.4),
+            Position::SeatRail => (0.12, 0.225, 0.4),
             Position::TwoPointSticks => (0.2, 0.35, 0.6),
             Position::SingleStick => (0.3, 0.55, 1.0),
             Position::Kneeling => (0.5, 0.7, 1.5),
@@ -188,7 +188,7 @@ fn by_quadrature(a: f64, b: f64) -> f64 {
         return 0.0;
     }
     let density = |x: f64| x * libm::exp(-0.5 * (x - a) * (x - a)) * scaled_bessel_i0(a * x);
-    let n = 400;
+    let n = 2000;
     let h = (to - from) / f64::from(n);
     let mut sum = density(from) + density(to);
     for i in 1..n {

@@ -142,7 +142,7 @@ pub fn mark_unit(family: ReticleFamily) -> Option<MarkUnit> {
 
 /// Hold marks of a typical .308 Win. load (10.7 g, 823 m/s, zero 100 m) at 200, 300, 400 and
 /// 500 m, in mrad: what [`reticle`] uses when no load is stated.
-pub const TYPICAL_HOLDS_MRAD: [f64; 4] = [0.64, 1.55, 2.66, 3.94];
+pub const TYPICAL_HOLDS_MRAD: [f64; 4] = [0.64, 1.55, 2.64, 3.91];
 
 /// The reticle of a family with the universal dot and marks for a typical load.
 #[must_use]
