@@ -31,8 +31,6 @@ use scopewright::sight::{
     Elevation, FieldClass, FocalPlane, GlassGrade, Illumination, ParallaxSetting, ReticleFamily,
     Specification, fits,
 };
-#[cfg(all(target_arch = "wasm32", target_os = "unknown"))]
-use wasm_bindgen_test::wasm_bindgen_test as test;
 
 /// Every source with the number of its values.
 const SOURCES: &[(&str, usize)] = &[
