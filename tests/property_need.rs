@@ -340,3 +340,260 @@ fn ranges_pass_through_what_was_said() {
     assert!((range.range_m(2.05) - range.farthest_m).abs() < 1e-9);
     assert!((range.range_m(9.0) - range.farthest_m).abs() < 1e-9);
 }
+
+mod saved_and_shared {
+    use super::*;
+    use scopewright::need::answers::VERSION;
+    use scopewright::need::kinds::KINDS;
+    use scopewright::need::link::{LinkProblem, decode, encode};
+    use scopewright::need::{ParseProblem, Wrong, check, parse, rescue, to_json};
+
+    fn heap(replies: &[(usize, f64)]) -> Answers {
+        let parts = parts();
+        let mut answers = Answers {
+            version: VERSION,
+            ..Answers::default()
+        };
+        for (which, at) in replies {
+            let part = parts[which % parts.len()];
+            if let Some(new) = some_value(part, which / 3, *at) {
+                answers = apply(&answers, &Reply::Set(part, new));
+            }
+        }
+        answers
+    }
+
+    /// A customer who answered everything usual by tapping.
+    fn usual() -> Answers {
+        let mut answers = KINDS[0].fill(&Answers::default());
+        for (part, option) in [
+            (Part::Glasses, "distance"),
+            (Part::Cartridge, "308_win_10_7_g"),
+            (Part::RifleKind, "bolt"),
+            (Part::Rings, "30"),
+            (Part::Base, "slotted_rail"),
+            (Part::Band, "C"),
+            (Part::Attitude, "what_it_is_worth"),
+            (Part::Annoys, "too_dark"),
+            (Part::Zoom, "before_sitting"),
+            (Part::Detail, "antler"),
+            (Part::Carry, "few_km"),
+            (Part::DistanceHabit, "dead_on"),
+            (Part::LitMark, "wanted"),
+        ] {
+            answers = apply(&answers, &Reply::Tap(part, option.to_owned()));
+        }
+        answers = apply(&answers, &Reply::Decade(45.0));
+        answers = apply(&answers, &Reply::Set(Part::RifleMass, Value::Number(3.3)));
+        answers = apply(
+            &answers,
+            &Reply::Set(Part::SightLine, Value::Text("3-12x50".to_owned())),
+        );
+        apply(&answers, &Reply::NotSure("place"))
+    }
+
+    /// A code of more than 400 characters does not scan off a tablet.
+    #[test]
+    fn usual_answers_fit_into_a_code() {
+        let link = encode(&usual());
+        assert!(link.len() <= 400, "{}: {link}", link.len());
+        assert!(
+            link.bytes()
+                .all(|byte| byte.is_ascii_alphanumeric() || b"-_.~".contains(&byte))
+        );
+        let opened = decode(&format!("https://example.org/advice/#/open/{link}\n")).unwrap();
+        assert!(opened.is_whole());
+        assert_eq!(opened.answers, usual());
+    }
+
+    #[test]
+    fn a_spoilt_link_says_how() {
+        let link = encode(&usual());
+        assert_eq!(decode(" "), Err(LinkProblem::Empty));
+        assert_eq!(decode("hello"), Err(LinkProblem::Foreign));
+        assert_eq!(decode("https://example.org/"), Err(LinkProblem::Empty));
+        assert_eq!(decode("sähr schön"), Err(LinkProblem::Foreign));
+        assert_eq!(
+            decode(&link.replacen("s1", "s7", 1)),
+            Err(LinkProblem::LaterFormat { read: 7 })
+        );
+        for cut in 3..link.len() {
+            assert!(
+                matches!(decode(&link[..cut]), Err(LinkProblem::Truncated)),
+                "{cut}: {:?}",
+                decode(&link[..cut])
+            );
+        }
+        let mut altered = link.clone().into_bytes();
+        for at in 6..altered.len() {
+            let before = altered[at];
+            altered[at] = if before == b'A' { b'B' } else { b'A' };
+            let text = String::from_utf8(altered.clone()).unwrap();
+            assert_eq!(decode(&text), Err(LinkProblem::Altered), "at {at}");
+            altered[at] = before;
+        }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+        /// Stored and read again, shared and opened again: the same answers, and sensible ones.
+        #[test]
+        fn answers_come_back(replies in prop::collection::vec((0..400_usize, 0.0..=1.0_f64), 0..30)) {
+            let answers = heap(&replies);
+            prop_assert_eq!(&parse(&to_json(&answers)).unwrap(), &answers);
+            let rescued = rescue(&to_json(&answers)).unwrap();
+            let contradiction = |wrong: &Wrong| matches!(wrong, Wrong::Contradicts { .. });
+            prop_assert!(check(&answers).iter().all(|problem| contradiction(&problem.wrong)));
+            if check(&answers).is_empty() {
+                prop_assert!(rescued.is_whole());
+                prop_assert_eq!(&rescued.answers, &answers);
+                let opened = decode(&encode(&answers)).unwrap();
+                let mut rounded = answers.clone();
+                if let Some(place) = &mut rounded.place {
+                    for angle in [&mut place.latitude_deg, &mut place.longitude_deg_east] {
+                        *angle = angle.map(|degrees| (degrees * 10.0).round() / 10.0);
+                    }
+                }
+                prop_assert_eq!(&opened.answers, &rounded);
+            }
+        }
+
+        /// Whatever text there is: an answer, never a panic.
+        #[test]
+        fn no_text_panics(text in "\\PC{0,80}", tail in "[A-Za-z0-9._~-]{0,60}") {
+            let _ = parse(&text);
+            let _ = rescue(&text);
+            let _ = decode(&text);
+            let _ = decode(&format!("s1{tail}"));
+        }
+    }
+
+    #[test]
+    fn a_strict_reader_says_which_field() {
+        assert!(matches!(
+            parse("{\"version\": 1,\n oops}"),
+            Err(ParseProblem::NotJson { line: 2, .. })
+        ));
+        assert_eq!(parse("[1]"), Err(ParseProblem::NotAnObject));
+        assert_eq!(parse("{}"), Err(ParseProblem::NoVersion));
+        assert_eq!(parse("{\"version\": \"1\"}"), Err(ParseProblem::NoVersion));
+        assert_eq!(
+            parse("{\"version\": 9, \"zoom\": \"new\"}"),
+            Err(ParseProblem::Later { read: 9 })
+        );
+        for (text, wanted) in [
+            ("{\"version\": 1, \"age\": 4}", "age"),
+            ("{\"version\": 1, \"eye\": {\"age_years\": \"old\"}}", "eye"),
+            ("{\"version\": 1, \"zoom\": \"sometimes\"}", "zoom"),
+        ] {
+            match parse(text) {
+                Err(ParseProblem::Unreadable { field, why }) => {
+                    assert_eq!(field, wanted);
+                    assert!(!why.is_empty());
+                }
+                other => panic!("{text}: {other:?}"),
+            }
+        }
+        assert!(matches!(
+            parse(&" ".repeat(200_000)),
+            Err(ParseProblem::TooLong { .. })
+        ));
+    }
+
+    #[test]
+    fn a_kind_reader_keeps_what_can_be_kept() {
+        let damaged = r#"{"version": 1, "zoom": "never", "eye": {"age_years": 300},
+            "carry": 7, "uses": [{"what": "roe_deer", "share": 1}]}"#;
+        let rescued = rescue(damaged).unwrap();
+        assert!(!rescued.is_whole());
+        assert_eq!(rescued.lost, ["carry"]);
+        assert_eq!(rescued.problems[0].field, "eye.age_years");
+        assert_eq!(rescued.answers.uses.len(), 1);
+        assert!(rescued.answers.zoom.is_some() && rescued.answers.eye.is_none());
+        assert!(check(&rescued.answers).is_empty());
+
+        let later = r#"{"version": 3, "zoom": "never", "mood": "good"}"#;
+        let rescued = rescue(later).unwrap();
+        assert_eq!(rescued.later_version, Some(3));
+        assert_eq!(rescued.lost, ["mood"]);
+        assert!(rescued.answers.zoom.is_some());
+        assert!(rescue("half a te").is_err());
+    }
+
+    #[test]
+    fn everything_wrong_is_listed() {
+        let json = r#"{"version": 1, "not_sure": ["eyes"],
+            "uses": [{"what": "roe deer", "share": -1}, {"what": "red_fox", "share": 1,
+                "ranges": {"nearest_m": 80, "usual_m": 60, "farthest_m": 40}}],
+            "manners": [{"manner": "bench", "share": 0}],
+            "ranges": {"nearest_m": 30, "usual_m": 20, "farthest_m": 40},
+            "light": {"snow": 2},
+            "eye": {"age_years": 3, "dark_pupil_mm": 12},
+            "load": {"cartridge": "308_win"},
+            "rifle": {"mass_kg": 0.1},
+            "mount": {"rings_kept_mm": 30.5},
+            "place": {"latitude_deg": 91, "first_month": 13},
+            "rulebook": {"refocusing_forbidden": true, "focus_finds_range": true}}"#;
+        let problems = check(&parse(json).unwrap());
+        let of = |field: &str| {
+            problems
+                .iter()
+                .find(|problem| problem.field == field)
+                .unwrap_or_else(|| panic!("{field} in {problems:#?}"))
+                .wrong
+                .clone()
+        };
+        assert!(matches!(
+            of("not_sure[0]"),
+            Wrong::UnknownKey {
+                nearest: Some("eye"),
+                ..
+            }
+        ));
+        assert!(matches!(
+            of("uses[0].what"),
+            Wrong::UnknownKey {
+                nearest: Some("roe_deer"),
+                ..
+            }
+        ));
+        assert!(matches!(of("uses[0].share"), Wrong::NegativeShare { .. }));
+        assert!(matches!(of("uses[1].ranges"), Wrong::FarthestNearer { .. }));
+        assert_eq!(of("manners"), Wrong::AllZero);
+        assert!(matches!(of("ranges"), Wrong::UsualOutside { .. }));
+        assert!(matches!(
+            of("load.cartridge"),
+            Wrong::UnknownKey {
+                nearest: Some("308_win_9_7_g" | "308_win_10_7_g" | "308_win_11_7_g"),
+                ..
+            }
+        ));
+        assert!(matches!(
+            of("mount.rings_kept_mm"),
+            Wrong::NotOffered { .. }
+        ));
+        assert!(matches!(
+            of("rulebook.focus_finds_range"),
+            Wrong::Contradicts { .. }
+        ));
+        for field in [
+            "light.snow",
+            "eye.age_years",
+            "eye.dark_pupil_mm",
+            "rifle.mass_kg",
+            "place.latitude_deg",
+            "place.first_month",
+        ] {
+            assert!(matches!(of(field), Wrong::OutOfRange { .. }), "{field}");
+        }
+        assert_eq!(problems.len(), 15, "{problems:#?}");
+        // Each says what was read and what would be right, and resolving goes on regardless.
+        for problem in &problems {
+            let said = scopewright::wording::problems::problem(problem);
+            assert!(said.contains(&problem.field), "{said}");
+        }
+        let need = resolve(&parse(json).unwrap());
+        assert!(!need.situations.is_empty());
+    }
+}

@@ -473,18 +473,19 @@ problem-not-offered = { $field } is { $value }. It can be { $offered }.
 problem-contradiction = { $field } says one thing and { $other } the opposite. Keep one of them.
 problem-too-long = { $field } is { $length } long. At most { $most } are kept.
 parse-not-json = This is not JSON: line { $line }, column { $column }.
-parse-not-answers = This is JSON, but not a set of answers: { $why }.
+parse-not-answers = This is JSON, but not a set of answers: it must be an object, as in { "{" }"version": 1{ "}" }.
+parse-too-long = This is { $length } characters long, far too long for a set of answers.
 parse-no-version = The version is missing. Write "version": 1.
 parse-later = These answers are of version { $read }. This program reads up to { $known }; a later one reads them.
 parse-unreadable = { $field } could not be read: { $why }.
 
 ## A share link
 
-link-empty = There are no answers in this link.
-link-foreign = This is not a link made here.
-link-truncated = A part of this link is missing. Copy it whole.
-link-altered = This link was altered on its way, so it is not trusted. Ask for it again.
-link-later-version = This link was made by a later version (format { $read }; this one reads { $known }). Reload the page and open it again.
+share-empty = There are no answers in this link.
+share-foreign = This is not a link made here.
+share-truncated = A part of this link is missing. Copy it whole.
+share-altered = This link was altered on its way, so it is not trusted. Ask for it again.
+share-later-version = This link was made by a later version (format { $read }; this one reads { $known }). Reload the page and open it again.
 
 ## Trade terms, explained on a tap
 

@@ -10,11 +10,18 @@ pub mod quarry;
 pub mod questions;
 pub mod shooter;
 
+pub mod link;
+
+mod check;
 mod keys;
+mod link_words;
 mod resolve;
+mod saved;
 mod value;
 
+pub use check::{LIST_MOST, Problem, RING_BORES_MM, TEXT_MOST, Wrong, check};
 pub use resolve::{resolve, usual_manners, usual_ranges};
+pub use saved::{ParseProblem, Rescued, parse, parse_value, rescue, to_json};
 pub use shooter::Need;
 pub use value::{RangeRow, Reply, Value, apply, range_rows, value};
 

@@ -4,6 +4,7 @@ use super::answers::{
     self, Answers, Attitude, Base, Carry, Comb, Cover, Detail, DistanceHabit, Glasses, LitMark,
     Manner, Muzzle, Ranges, RifleKind, StopTime, ZoomHabit,
 };
+use super::input::Quantity;
 use super::quarry::{Marks, What};
 use super::shooter::{
     DistanceNeed, EyeNeed, LightNeed, LoadNeed, MoneyNeed, MountNeed, Need, PlaceNeed, RangeSpread,
@@ -50,6 +51,12 @@ pub fn resolve(answers: &Answers) -> Need {
         habits: answers.habits.unwrap_or_default(),
         situations,
     }
+}
+
+/// What was said, if it makes sense.
+fn sane(quantity: Quantity, value: Option<f64>) -> Option<f64> {
+    let (least, most) = quantity.limits();
+    value.filter(|value| *value >= least && *value <= most)
 }
 
 /// The positive, finite shares of a list, scaled to sum to 1; none where nothing is left.
@@ -355,7 +362,7 @@ fn light(answers: &Answers) -> LightNeed {
         },
         town_glow_mag: said
             .and_then(|light| light.town_glow_mag)
-            .filter(|glow| glow.is_finite()),
+            .filter(|glow| (14.0..=22.5).contains(glow)),
         cloud_share: 0.4,
     }
 }
@@ -366,12 +373,10 @@ fn eye(said: Option<answers::Eye>) -> EyeNeed {
     let spread = if said.age_is_decade { 3.0 } else { 0.0 };
     EyeNeed {
         age_years: Said::or(
-            said.age_years
-                .filter(|age| age.is_finite())
-                .map(|age| Estimate::new(age, spread)),
+            sane(Quantity::Age, said.age_years).map(|age| Estimate::new(age, spread)),
             Estimate::new(48.0, 15.0),
         ),
-        dark_pupil_mm: said.dark_pupil_mm.filter(|pupil| pupil.is_finite()),
+        dark_pupil_mm: sane(Quantity::Pupil, said.dark_pupil_mm),
         glasses: Said::or(
             said.glasses.map(|glasses| fixed([(glasses, 1.0)])),
             fixed([(Glasses::NoGlasses, 0.65), (Glasses::Distance, 0.35)]),
@@ -460,14 +465,13 @@ static FALLBACK: TypicalLoad = TypicalLoad {
 fn load(answers: &Answers) -> LoadNeed {
     let (typical, named) = typical_load(answers);
     let said = answers.load.clone().unwrap_or_default();
-    let positive = |value: Option<f64>| value.filter(|value| value.is_finite() && *value > 0.0);
-    let bullet_g = positive(said.bullet_g);
+    let bullet_g = sane(Quantity::BulletMass, said.bullet_g);
     let own_coefficient = said.bc_g7_lb_in2.is_some() || said.bc_g1_lb_in2.is_some();
     let of_typical = |drag| (!own_coefficient && typical.drag == drag).then_some(typical.bc_lb_in2);
     let barrel_mm = answers
         .rifle
         .as_ref()
-        .and_then(|rifle| positive(rifle.barrel_cm))
+        .and_then(|rifle| sane(Quantity::BarrelLength, rifle.barrel_cm))
         .filter(|_| typical.kind.barrel_matters())
         .map_or(typical.barrel_mm, |barrel_cm| barrel_cm * 10.0);
     let velocity_m_s = typical.muzzle_velocity_m_s
@@ -485,7 +489,7 @@ fn load(answers: &Answers) -> LoadNeed {
         },
         bullet_diameter_mm: typical.bullet_diameter_mm,
         bullet_g: said_or_typical(bullet_g, typical.bullet_g),
-        muzzle_velocity_m_s: match positive(said.muzzle_velocity_m_s) {
+        muzzle_velocity_m_s: match sane(Quantity::Velocity, said.muzzle_velocity_m_s) {
             Some(own) => Said {
                 value: Estimate::new(own, 0.01 * own),
                 assumed: false,
@@ -495,8 +499,10 @@ fn load(answers: &Answers) -> LoadNeed {
                 assumed: !named,
             },
         },
-        bc_g1_lb_in2: positive(said.bc_g1_lb_in2).or_else(|| of_typical(DragFunction::G1)),
-        bc_g7_lb_in2: positive(said.bc_g7_lb_in2).or_else(|| of_typical(DragFunction::G7)),
+        bc_g1_lb_in2: sane(Quantity::Coefficient, said.bc_g1_lb_in2)
+            .or_else(|| of_typical(DragFunction::G1)),
+        bc_g7_lb_in2: sane(Quantity::Coefficient, said.bc_g7_lb_in2)
+            .or_else(|| of_typical(DragFunction::G7)),
         powder_g: said_or_typical(
             said.powder_g
                 .filter(|powder| powder.is_finite() && *powder >= 0.0),
@@ -523,14 +529,14 @@ fn rifle(answers: &Answers) -> RifleNeed {
     let kind = Said::or(said.kind, RifleKind::Bolt);
     RifleNeed {
         mass_kg: Said::or(
-            said.mass_kg.map(|mass| Estimate::new(mass, 0.05)),
+            sane(Quantity::RifleMass, said.mass_kg).map(|mass| Estimate::new(mass, 0.05)),
             usual_mass_kg(kind.value),
         ),
         kind,
         muzzle: Said::or(said.muzzle, Muzzle::Bare),
-        barrel_cm: said.barrel_cm,
+        barrel_cm: sane(Quantity::BarrelLength, said.barrel_cm),
         barrel_radius_at_bell_mm: Said::or(
-            said.barrel_radius_at_bell_mm
+            sane(Quantity::BarrelRadius, said.barrel_radius_at_bell_mm)
                 .map(|radius| Estimate::new(radius, 0.3)),
             Estimate::new(9.0, 1.0),
         ),
@@ -547,12 +553,12 @@ fn mount(said: Option<&answers::Mount>) -> MountNeed {
             value: said.rings_kept_mm,
             assumed: said.rings_kept_mm.is_none() && !said.no_rings,
         },
-        rings_centre_height_mm: said.rings_centre_height_mm,
+        rings_centre_height_mm: sane(Quantity::RingsHeight, said.rings_centre_height_mm),
         base: Said::or(
             said.base.map(|base| fixed([(base, 1.0)])),
             fixed([(Base::SlottedRail, 0.6), (Base::Bare, 0.4)]),
         ),
-        incline_mrad: said.incline_mrad.unwrap_or(0.0),
+        incline_mrad: sane(Quantity::Incline, said.incline_mrad).unwrap_or(0.0),
         rail_under_bell: said.rail_under_bell,
     }
 }
@@ -592,7 +598,7 @@ fn distance(said: Option<answers::Distance>) -> DistanceNeed {
 /// targets March to October), moved by half a year south of the equator.
 fn place(answers: &Answers, situations: &[Situation]) -> PlaceNeed {
     let said = answers.place.unwrap_or_default();
-    let latitude_deg = Said::or(said.latitude_deg, 50.0);
+    let latitude_deg = Said::or(sane(Quantity::Latitude, said.latitude_deg), 50.0);
     let targets: f64 = situations
         .iter()
         .filter(|situation| situation.what.is_target())
@@ -610,12 +616,13 @@ fn place(answers: &Answers, situations: &[Situation]) -> PlaceNeed {
             month
         }
     };
+    let month = |said: Option<u8>| said.filter(|month| (1..=12).contains(month));
     PlaceNeed {
         latitude_deg,
-        longitude_deg_east: Said::or(said.longitude_deg_east, 10.0),
-        height_m: Said::or(said.height_m, 300.0),
-        first_month: Said::or(said.first_month, turned(first)),
-        last_month: Said::or(said.last_month, turned(last)),
-        coldest_c: Said::or(said.coldest_c, coldest_c),
+        longitude_deg_east: Said::or(sane(Quantity::Longitude, said.longitude_deg_east), 10.0),
+        height_m: Said::or(sane(Quantity::HeightAboveSea, said.height_m), 300.0),
+        first_month: Said::or(month(said.first_month), turned(first)),
+        last_month: Said::or(month(said.last_month), turned(last)),
+        coldest_c: Said::or(sane(Quantity::Temperature, said.coldest_c), coldest_c),
     }
 }

@@ -1,9 +1,11 @@
 //! What is wrong, in words: what was read, why it cannot be, what would be right.
 
 use super::number;
-use super::questions::quantity;
-use crate::need::answers::Units;
+use super::questions::{joined, quantity};
+use crate::need::answers::{Units, VERSION};
 use crate::need::input::{InputProblem, Quantity, Unit};
+use crate::need::link::{FORMAT, LinkProblem};
+use crate::need::{ParseProblem, Problem, Wrong};
 use crate::t;
 
 fn with(value: f64, unit: Unit) -> String {
@@ -140,5 +142,116 @@ pub fn input_choices(of: Quantity, problem: &InputProblem) -> Vec<(String, f64)>
             ..
         } => vec![choice(with(*value, *meant), *metric)],
         _ => Vec::new(),
+    }
+}
+
+/// A number with up to three digits after the decimal sign.
+fn bare(value: f64) -> String {
+    with(value, Unit::One)
+}
+
+/// Something wrong with a set of answers, naming the field by its path.
+#[must_use]
+pub fn problem(problem: &Problem) -> String {
+    let field = problem.field.as_str();
+    match &problem.wrong {
+        Wrong::Version { read } if *read > VERSION => {
+            t!("parse-later", read = *read, known = VERSION)
+        }
+        Wrong::Version { .. } => t!("parse-no-version"),
+        Wrong::OutOfRange { value, least, most } => t!(
+            "problem-out-of-range",
+            field = field,
+            value = bare(*value),
+            least = bare(*least),
+            most = bare(*most)
+        ),
+        Wrong::NotFinite => t!("problem-not-finite", field = field),
+        Wrong::NegativeShare { value } => {
+            t!(
+                "problem-negative-share",
+                field = field,
+                value = bare(*value)
+            )
+        }
+        Wrong::AllZero => t!("problem-all-zero", field = field),
+        Wrong::UnknownKey { read, nearest } => t!(
+            "problem-unknown-key",
+            field = field,
+            read = read,
+            nearest = nearest.unwrap_or("none")
+        ),
+        Wrong::FarthestNearer {
+            nearest_m,
+            farthest_m,
+        } => t!(
+            "problem-farthest-nearer",
+            field = field,
+            nearest = with(*nearest_m, Unit::M),
+            farthest = with(*farthest_m, Unit::M)
+        ),
+        Wrong::UsualOutside {
+            nearest_m,
+            usual_m,
+            farthest_m,
+        } => t!(
+            "problem-usual-outside",
+            field = field,
+            nearest = with(*nearest_m, Unit::M),
+            usual = with(*usual_m, Unit::M),
+            farthest = with(*farthest_m, Unit::M)
+        ),
+        Wrong::NotOffered { value, offered } => {
+            let offered: Vec<String> = offered.iter().map(|each| bare(*each)).collect();
+            t!(
+                "problem-not-offered",
+                field = field,
+                value = bare(*value),
+                offered = joined(&offered)
+            )
+        }
+        Wrong::Contradicts { other } => {
+            t!("problem-contradiction", field = field, other = *other)
+        }
+        Wrong::TooLong { length, most } => t!(
+            "problem-too-long",
+            field = field,
+            length = *length,
+            most = *most
+        ),
+    }
+}
+
+/// Why a text is no set of answers.
+#[must_use]
+pub fn parse(problem: &ParseProblem) -> String {
+    match problem {
+        ParseProblem::NotJson { line, column } => {
+            t!("parse-not-json", line = *line, column = *column)
+        }
+        ParseProblem::NotAnObject => t!("parse-not-answers"),
+        ParseProblem::NoVersion => t!("parse-no-version"),
+        ParseProblem::Later { read } => {
+            t!("parse-later", read = *read as f64, known = VERSION)
+        }
+        ParseProblem::Unreadable { field, why } => {
+            t!("parse-unreadable", field = field, why = why)
+        }
+        ParseProblem::TooLong { length } => t!("parse-too-long", length = *length),
+    }
+}
+
+/// Why a link holds no answers.
+#[must_use]
+pub fn link(problem: &LinkProblem) -> String {
+    match problem {
+        LinkProblem::Empty => t!("share-empty"),
+        LinkProblem::Foreign => t!("share-foreign"),
+        LinkProblem::LaterFormat { read } => {
+            t!("share-later-version", read = *read, known = FORMAT)
+        }
+        LinkProblem::Truncated => t!("share-truncated"),
+        LinkProblem::Altered => t!("share-altered"),
+        LinkProblem::Unreadable(why) => parse(why),
     }
 }
