@@ -2,7 +2,7 @@
 
 use crate::meter::Meter;
 use scopewright::eye::fast::{Occasion, Tables};
-use scopewright::eye::{Eye, Optics, Patch, last_luminance, pupil, told_apart_margin};
+use scopewright::eye::{Eye, Optics, Patch, last_luminance, pupil, threshold, told_apart_margin};
 use std::hint::black_box;
 
 const SP_RATIO: f64 = 2.0;
@@ -17,6 +17,9 @@ pub fn run(meter: &mut Meter) {
     let patch = Patch::new(0.3, 100.0, -0.5);
     let light = 0.02;
     meter.time("pupil", || pupil::pupil_diameter_mm(black_box(light), 46.0));
+    meter.time("threshold contrast", || {
+        threshold::threshold_contrast(black_box(light), 1e-5)
+    });
     meter.time("margin, direct", || {
         told_apart_margin(black_box(light), &eye, &optics, SP_RATIO, &patch)
     });
@@ -29,4 +32,8 @@ pub fn run(meter: &mut Meter) {
     meter.time("last luminance, direct", || {
         last_luminance(&eye, black_box(&optics), SP_RATIO, &patch)
     });
+    meter.time("last luminance, tables", || {
+        tables.last_luminance(&eye, black_box(&optics), SP_RATIO, &patch)
+    });
+    meter.ratio("last luminance, direct", "last luminance, tables");
 }

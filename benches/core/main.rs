@@ -7,9 +7,11 @@
 mod eye;
 mod flight;
 mod meter;
+mod sky;
 
 fn main() {
     let mut meter = meter::Meter::default();
     eye::run(&mut meter);
+    sky::run(&mut meter);
     flight::run(&mut meter);
 }

@@ -116,6 +116,14 @@ pub enum Sighting {
     Intervals(Vec<(f64, f64)>),
 }
 
+/// A quantity passes a level.
+#[derive(Clone, Copy, Debug)]
+struct Crossing {
+    unix_s: f64,
+    rising: bool,
+    per_min: f64,
+}
+
 /// What the Sun does from noon to noon.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SunCourse {
@@ -169,9 +177,12 @@ impl Night {
     /// Luminance of the ground minute by minute, cd/m².
     #[must_use]
     pub fn ground_cd_m2(&self, scene: &Scene) -> Vec<f64> {
+        // The ground's luminance is linear in the light of the clear sky.
+        let dark = scene.ground_luminance_cd_m2(0.0, 0.0);
+        let per_lx = scene.ground_luminance_cd_m2(1.0, 0.0) - dark;
         self.minutes
             .iter()
-            .map(|m| scene.ground_luminance_cd_m2(m.sun_lx, m.moon_lx))
+            .map(|m| dark + per_lx * (m.sun_lx + m.moon_lx))
             .collect()
     }
 
@@ -200,23 +211,26 @@ impl Night {
         }
     }
 
-    /// Crossings of a level by a quantity of the sky: (seconds, whether rising, rate per
-    /// minute).
-    fn crossings(&self, value: impl Fn(usize) -> f64, level: f64) -> Vec<(f64, bool, f64)> {
+    /// Crossings of a level by a quantity of the sky, in order of time.
+    ///
+    /// `scale` makes the quantity run straight between two minutes.
+    fn crossings(
+        &self,
+        value: impl Fn(usize) -> f64,
+        level: f64,
+        scale: impl Fn(f64) -> f64,
+    ) -> Vec<Crossing> {
         (1..self.minutes.len())
             .filter_map(|i| {
-                let (a, b) = (value(i - 1) - level, value(i) - level);
-                ((a >= 0.0) != (b >= 0.0)).then(|| {
-                    let t = if a.is_finite() && b.is_finite() && a != b {
-                        a / (a - b)
-                    } else {
-                        1.0
-                    };
-                    (
-                        self.minutes[i - 1].unix_s + MINUTE_S * t,
-                        b >= 0.0,
-                        (b - a).abs(),
-                    )
+                let (a, b) = (value(i - 1), value(i));
+                ((a >= level) != (b >= level)).then(|| {
+                    let (from, to, level) = (scale(a), scale(b), scale(level));
+                    Crossing {
+                        unix_s: self.minutes[i - 1].unix_s
+                            + MINUTE_S * (level - from) / (to - from),
+                        rising: b >= a,
+                        per_min: (to - from).abs(),
+                    }
                 })
             })
             .collect()
@@ -228,6 +242,7 @@ impl Night {
         use EventKind as K;
         let sun = |i: usize| self.minutes[i].sun_altitude_deg;
         let moon = |i: usize| self.minutes[i].moon_altitude_deg;
+        let straight = |degrees: f64| degrees;
         let mut events = Vec::new();
         for (level, falling, rising, spread_deg) in [
             (SUNSET_DEG, K::Sunset, K::Sunrise, HORIZON_SPREAD_DEG),
@@ -239,19 +254,19 @@ impl Night {
                 POSITION_SPREAD_DEG,
             ),
         ] {
-            for (unix_s, up, rate) in self.crossings(sun, level) {
+            for at in self.crossings(sun, level, straight) {
                 events.push(Event {
-                    kind: if up { rising } else { falling },
-                    unix_s,
-                    spread_min: (spread_deg / rate).min(WIDEST_SPREAD_MIN),
+                    kind: if at.rising { rising } else { falling },
+                    unix_s: at.unix_s,
+                    spread_min: (spread_deg / at.per_min).min(WIDEST_SPREAD_MIN),
                 });
             }
         }
-        for (unix_s, up, rate) in self.crossings(moon, MOONRISE_DEG) {
+        for at in self.crossings(moon, MOONRISE_DEG, straight) {
             events.push(Event {
-                kind: if up { K::Moonrise } else { K::Moonset },
-                unix_s,
-                spread_min: (HORIZON_SPREAD_DEG / rate).min(WIDEST_SPREAD_MIN),
+                kind: if at.rising { K::Moonrise } else { K::Moonset },
+                unix_s: at.unix_s,
+                spread_min: (HORIZON_SPREAD_DEG / at.per_min).min(WIDEST_SPREAD_MIN),
             });
         }
         events.sort_by(|a, b| a.unix_s.total_cmp(&b.unix_s));
@@ -272,11 +287,11 @@ impl Night {
         }
         let mut start = (ground[0] >= last_cd_m2).then_some(self.minutes[0].unix_s);
         let mut intervals = Vec::new();
-        for (unix_s, up, _) in self.sight_crossings(&ground, last_cd_m2) {
-            if up {
-                start = Some(unix_s);
+        for at in self.sight_crossings(&ground, last_cd_m2) {
+            if at.rising {
+                start = Some(at.unix_s);
             } else if let Some(from) = start.take() {
-                intervals.push((from, unix_s));
+                intervals.push((from, at.unix_s));
             }
         }
         if let Some(from) = start {
@@ -285,9 +300,8 @@ impl Night {
         Sighting::Intervals(intervals)
     }
 
-    fn sight_crossings(&self, ground_cd_m2: &[f64], last_cd_m2: f64) -> Vec<(f64, bool, f64)> {
-        let log = |i: usize| libm::log10(ground_cd_m2[i]);
-        self.crossings(log, libm::log10(last_cd_m2))
+    fn sight_crossings(&self, ground_cd_m2: &[f64], last_cd_m2: f64) -> Vec<Crossing> {
+        self.crossings(|i| ground_cd_m2[i], last_cd_m2, libm::log10)
     }
 
     /// When the target is lost and found again, in order of time.
@@ -300,15 +314,15 @@ impl Night {
         let ground = self.ground_cd_m2(scene);
         self.sight_crossings(&ground, last_cd_m2)
             .into_iter()
-            .map(|(unix_s, up, _)| {
-                let rate = self.rate_dex_per_min(&ground, unix_s);
+            .map(|at| {
+                let rate = self.rate_dex_per_min(&ground, at.unix_s);
                 Event {
-                    kind: if up {
+                    kind: if at.rising {
                         EventKind::Found
                     } else {
                         EventKind::Lost
                     },
-                    unix_s,
+                    unix_s: at.unix_s,
                     spread_min: (spread_dex / rate).min(WIDEST_SPREAD_MIN),
                 }
             })
@@ -323,18 +337,28 @@ impl Night {
         change.abs() / (b - a) as f64
     }
 
-    /// When the ground first grows darker than a luminance after the light of day, and
-    /// when it last grows brighter again; `None` if it never does.
+    /// When the ground first grows darker than a luminance after the light of day, seconds
+    /// since 1970; `None` if it never does. `ground_cd_m2` is [`Night::ground_cd_m2`].
     #[must_use]
-    pub fn dusk_and_dawn_s(
-        &self,
-        ground_cd_m2: &[f64],
-        last_cd_m2: f64,
-    ) -> (Option<f64>, Option<f64>) {
-        let crossings = self.sight_crossings(ground_cd_m2, last_cd_m2);
-        let dusk = crossings.iter().find(|c| !c.1).map(|c| c.0);
-        let dawn = crossings.iter().rev().find(|c| c.1).map(|c| c.0);
-        (dusk, dawn)
+    pub fn dusk_s(&self, ground_cd_m2: &[f64], last_cd_m2: f64) -> Option<f64> {
+        let i = ground_cd_m2
+            .windows(2)
+            .position(|pair| pair[0] >= last_cd_m2 && pair[1] < last_cd_m2)?;
+        let (from, to) = (ground_cd_m2[i], ground_cd_m2[i + 1]);
+        let share = libm::log10(last_cd_m2 / from) / libm::log10(to / from);
+        Some(self.minutes[i].unix_s + MINUTE_S * share)
+    }
+
+    /// When the ground last grows brighter than a luminance, before the light of day,
+    /// seconds since 1970; `None` if it never does.
+    #[must_use]
+    pub fn dawn_s(&self, ground_cd_m2: &[f64], last_cd_m2: f64) -> Option<f64> {
+        let i = ground_cd_m2
+            .windows(2)
+            .rposition(|pair| pair[0] < last_cd_m2 && pair[1] >= last_cd_m2)?;
+        let (from, to) = (ground_cd_m2[i], ground_cd_m2[i + 1]);
+        let share = libm::log10(last_cd_m2 / from) / libm::log10(to / from);
+        Some(self.minutes[i].unix_s + MINUTE_S * share)
     }
 
     /// How many minutes longer the second of two sights serves at dusk.
@@ -358,9 +382,9 @@ impl Night {
         let ground = self.ground_cd_m2(scene);
         let light_dex = light_spread_dex(scene);
         let minutes = |first: f64, second: f64| {
-            let (a, _) = self.dusk_and_dawn_s(&ground, first);
-            let (b, _) = self.dusk_and_dawn_s(&ground, second);
-            Some((b? - a?) / MINUTE_S)
+            let a = self.dusk_s(&ground, first)?;
+            let b = self.dusk_s(&ground, second)?;
+            Some((b - a) / MINUTE_S)
         };
         let (mut sum, mut squares, mut known) = (0.0, 0.0, 0.0);
         for (share, first, second) in people {
