@@ -227,7 +227,7 @@ proptest! {
             }
             // The last digit shown may lie beyond the limit by rounding; 1.234 has two readings.
             Err(InputProblem::OutOfRange { .. } | InputProblem::OtherUnitMeant { .. }) => {
-                prop_assert!(at < 0.01 || at > 0.99, "{typed}");
+                prop_assert!(!(0.01..=0.99).contains(&at), "{typed}");
             }
             Err(InputProblem::Ambiguous { .. }) => {}
             Err(problem) => prop_assert!(false, "{typed}: {problem:?}"),
