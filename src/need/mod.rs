@@ -2,6 +2,7 @@
 
 pub mod answers;
 pub mod cautions;
+pub mod counter;
 pub mod flow;
 pub mod input;
 pub mod kinds;

@@ -443,6 +443,10 @@ fn typical_load(answers: &Answers) -> (&'static TypicalLoad, bool) {
     (load.unwrap_or(&FALLBACK), false)
 }
 
+/// The velocity of the load that stands in for an unknown cartridge: common practice, from a
+/// barrel of 56 cm, in m/s and mm.
+const ASSUMED_VELOCITY_AND_BARREL: (f64, f64) = (810.0, 560.0);
+
 const AIR: &str = "4_5_mm_air_0_547_g_16_j";
 const RIMFIRE: &str = "22_lr_2_6_g_standard";
 
@@ -473,10 +477,15 @@ fn load(answers: &Answers) -> LoadNeed {
         .as_ref()
         .and_then(|rifle| sane(Quantity::BarrelLength, rifle.barrel_cm))
         .filter(|_| typical.kind.barrel_matters())
-        .map_or(typical.barrel_mm, |barrel_cm| barrel_cm * 10.0);
-    let velocity_m_s = typical.muzzle_velocity_m_s
-        * (typical.bullet_g / bullet_g.unwrap_or(typical.bullet_g)).sqrt()
-        + (barrel_mm - typical.barrel_mm) * (8.0 / 25.0);
+        .map(|barrel_cm| barrel_cm * 10.0);
+    let unnamed = !named && typical.key == cartridges::ASSUMED_KEY;
+    let (table_m_s, table_barrel_mm) = if unnamed {
+        ASSUMED_VELOCITY_AND_BARREL
+    } else {
+        (typical.muzzle_velocity_m_s, typical.barrel_mm)
+    };
+    let velocity_m_s = table_m_s * (typical.bullet_g / bullet_g.unwrap_or(typical.bullet_g)).sqrt()
+        + (barrel_mm.unwrap_or(table_barrel_mm) - table_barrel_mm) * (8.0 / 25.0);
     let said_or_typical = |own: Option<f64>, typical: f64| Said {
         value: own.unwrap_or(typical),
         assumed: own.is_none() && !named,
