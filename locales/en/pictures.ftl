@@ -27,6 +27,7 @@ view-range = Range
 view-dusk = Time of the evening
 view-first = First focal plane
 view-second = Second focal plane
+view-pick = , your pick
 view-times = { $power }×
 view-centre-to-bar = centre to bar
 view-mark-to-mark = one mark
@@ -63,3 +64,79 @@ demo-reticle = Reticle
 demo-bare-eye = bare eye
 demo-this-sight = this sight
 demo-that-sight = a 4 × 32
+
+# The eye's aperture
+aperture-title = What the eye takes in
+aperture-age = Age
+aperture-years = { $years } years
+aperture-mm = { $mm } mm beam
+aperture-pupil = The pupil at { $years } years, in dusk: { $pupil } mm, give or take { $spread } from person to person (dotted).
+aperture-over = { $name } at { $power }: a beam of { $beam } mm; { $enters } % of it enters, { $lost } % falls on the iris.
+aperture-under = { $name } at { $power }: a beam of { $beam } mm; all of it enters and fills { $filled } % of the pupil.
+aperture-scale = To scale: the bar is 5 mm on the eye.
+aperture-leaves-out = Left out: that light at the rim of the pupil counts less by day, glasses, and an eye that is not in the middle.
+aperture-source = Beam: objective over magnification, at most 11 mm. What enters: the square of pupil over beam. The eye is adapted to { $luminance } cd/m².
+aperture-source-pupil = Pupil: A. B. Watson and J. I. Yellott, Journal of Vision 12(10):12 (2012), 60° field; below 1 cd/m² an extrapolation that agrees with dark pupils of 263 persons (Bradley et al. 2011) to 0.2 mm.
+
+# Parallax
+parallax-title = Parallax
+parallax-eye = Behind the eyepiece
+parallax-target = On the target
+parallax-eye-said = The exit pupil of { $exit } mm, a ring, and the eye’s pupil of { $pupil } mm behind it.
+parallax-target-said = The aiming circle; the mark of the fixed sight and the mark of the adjustable one.
+parallax-offset = Eye off the axis
+parallax-eye-centred = in the middle
+parallax-eye-right = { $mm } mm to the right
+parallax-eye-left = { $mm } mm to the left
+parallax-fixed-at = Fixed at { $free }, used at { $at }:
+parallax-adjustable-from = Adjustable from { $nearest }, set to the range:
+parallax-off = the mark lies { $cm } off, { $share } % of the circle.
+parallax-black = the picture is black, because the eye no longer meets the exit pupil.
+parallax-scale = To scale: the circle is { $circle } across; the eye is drawn nine pixels to a millimetre.
+parallax-leaves-out = Left out: errors of the lenses, and that a usual cheek keeps within about a third of the widest error.
+parallax-source = e = M·x·|R − R₀|/R₀, R₀ the distance at which the sight is free of parallax, x the middle of the part of the exit pupil that the eye uses. Thin lenses; exact for these.
+
+# The field and a moving animal
+crossing-title = The field and a moving animal
+crossing-time = Time since it came into the field
+crossing-seconds = { $seconds } s
+crossing-field = { $name }: { $width } wide; crossed in { $seconds } s.
+crossing-lead = At { $speed } m/s and { $flight } s of flight it moves { $lead } on, { $lengths } of its lengths; the rifle swings { $swing }° a second.
+crossing-scale = To scale: the wider field is { $width } at { $range }. The crossbar is the lead.
+crossing-leaves-out = Left out: the time that the shooter needs, and an animal that does not run square across or does not keep its speed.
+crossing-source = Width W = 2·R·tan ω′/M (ISO 14132-1); crossing time W/v; lead v·t(R), t from the flight of the load. Speeds are typical canters, an assumption.
+
+# The flight
+flight-title = The flight
+flight-on = on the line of sight
+flight-low = { $cm } low
+flight-high = { $cm } high
+flight-dead-on = Aimed dead on at { $range }: { $place }, give or take { $spread }.
+flight-hold = To meet the point of aim there: hold { $mrad }, or { $clicks } clicks.
+flight-mark = The nearest mark is { $mark }: { $off } off.
+flight-reach = Dead on, the path stays within a circle of { $circle } to { $reach }: drop alone, no range to shoot at.
+flight-caution = How still you hold and what lies behind decide more than drop does.
+flight-scale = Height is drawn { $times } times as large as distance; the picture is { $range } long.
+flight-leaves-out = Left out: wind, slope, and what your own rifle does. The band is the aiming circle, the cloud the spread.
+flight-source = Point mass with the standard drag laws G1 or G7 in the standard atmosphere ISO 2533, zeroed at the stated range. The spread joins velocity, ballistic coefficient and the estimate of distance. Your own load is to be shot and confirmed at two distances.
+
+# On the rifle
+rifle-title = On the rifle
+rifle-saddle = Height of the ring’s saddle over the rail
+rifle-heights = Saddle { $saddle } over the rail, axis { $centre } over the rail and { $bore } over the bore.
+rifle-bell-touches = The bell touches: { $missing } are missing.
+rifle-bell-close = The bell clears by { $air } only; { $wanted } are wanted.
+rifle-bell-clear = The bell clears by { $air }.
+rifle-bolt-touches = The eyepiece touches the lifted bolt: { $missing } are missing.
+rifle-bolt-clear = The eyepiece clears the lifted bolt by { $air }.
+rifle-eye = The eye belongs { $relief } behind the eyepiece.
+rifle-least = The lowest saddle that clears everything is { $saddle }.
+rifle-scale = To scale: the picture is { $mm } mm long.
+rifle-leaves-out = Left out: the stock and the cheek, screws, caps and covers. Lengths of bell and eyepiece are typical; measure before you order. The maker’s figures and a gunsmith decide.
+rifle-source = Axis over rail at least bell/2 + air − (rail − barrel); over bore: rail plus axis. Slots after MIL-STD-1913: 5.23 mm every 10.01 mm.
+
+# The evening
+evening-title = The evening
+evening-scale = The line of time is linear, an hour is the same length everywhere; the colours follow the light under the open sky.
+evening-leaves-out = Left out: hills, lamps, and changing weather. The ends are for the detail that recognising needs; a body is seen longer. Between two sights the difference is far surer than either end.
+evening-source = Sun and Moon after the Astronomical Almanac and Meeus, light after the Explanatory Supplement (1992), the eye as under the view through the sight. A single end is uncertain by 5 to 10 min, a difference by 0.3 min and by the person’s own pupil.

@@ -159,7 +159,7 @@ impl Hue {
     /// The sky over the wood.
     pub const SKY: Hue = Hue([0.9, 1.0, 1.28]);
     /// A brown coat.
-    pub const COAT: Hue = Hue([1.3, 0.95, 0.62]);
+    pub const COAT: Hue = Hue([1.42, 0.92, 0.5]);
     /// Without colour: black coats, steel, paper.
     pub const NEUTRAL: Hue = Hue([1.0, 1.0, 1.0]);
 }
@@ -169,7 +169,7 @@ impl Hue {
 /// `adaptation` is the share of cones, 0 to 1: by rods alone everything is a bluish grey.
 #[must_use]
 pub fn shown_colour(relative_luminance: f64, hue: Hue, adaptation: f64) -> Srgb {
-    const ROD_GREY: [f64; 3] = [0.93, 0.99, 1.2];
+    const ROD_GREY: [f64; 3] = [0.95, 1.0, 1.1];
     let m = adaptation.clamp(0.0, 1.0);
     let mixed = [0, 1, 2].map(|i| m * hue.0[i] + (1.0 - m) * ROD_GREY[i]);
     let own = 0.2126 * mixed[0] + 0.7152 * mixed[1] + 0.0722 * mixed[2];

@@ -28,6 +28,7 @@ pub fn shown(app: &App) -> Html {
         Route::Shop => html! { <shop::ShopPage key="shop" /> },
         Route::After => html! { <after::AfterPage key="after" /> },
         Route::About => html! { <about::AboutPage key="about" /> },
+        Route::Pictures => html! { <super::pictures::Gallery key="pictures" /> },
         _ => html! { <opening::OpeningPage key="opening" /> },
     }
 }

@@ -1,16 +1,17 @@
 //! A made-up evening, sight and quarry, so that every picture can be looked at by itself.
 
 use super::through_sight::{Quarry, Sight, Surroundings};
-use crate::drawing::colour::Hue;
+use super::trajectory::Point;
 use crate::drawing::dusk::{Evening, Until};
-use crate::drawing::silhouette::silhouette;
-use crate::drawing::target;
 use crate::eye::{Eye, Optics, Patch, last_luminance};
-use crate::need::quarry::{Coat, What};
+use crate::flight::{DragFunction, Load, SEA_LEVEL, Sighted, Zeroed};
+use crate::need::quarry::What;
+use crate::rifle::mounting::Clearances;
 use crate::sight::ReticleFamily;
+use crate::sight::fits::bell_outer_mm;
 use crate::sight::reticle::{DotSize, TYPICAL_HOLDS_MRAD, reticle_with};
 use crate::sky::evening::Night;
-use crate::sky::ground::{self, Cloud, Scene};
+use crate::sky::ground::{Cloud, Ground, Scene};
 use crate::sky::place::Place;
 use std::rc::Rc;
 use yew::prelude::AttrValue;
@@ -53,67 +54,19 @@ pub fn sight(family: ReticleFamily) -> Rc<Sight> {
         glare_index: 0.03,
         apparent_field_deg: 22.0,
         reticle: reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD),
+        pick: None,
     })
-}
-
-fn coat(coat: Coat) -> (f64, Hue) {
-    use ground::Coat as Ground;
-    let (of, hue) = match coat {
-        Coat::VeryDark | Coat::Black => (Ground::Black, Hue::NEUTRAL),
-        Coat::DarkBrown => (Ground::DarkBrown, Hue::COAT),
-        Coat::GreyBrown | Coat::Grey => (Ground::GreyBrown, Hue::NEUTRAL),
-        Coat::RedBrownSummerGreyBrownWinter | Coat::PaleOrGreyBrown => {
-            (Ground::GreyBrown, Hue::COAT)
-        }
-        Coat::PaleOrDarkBrown | Coat::RedBrown => (Ground::RedBrown, Hue::COAT),
-        Coat::Pale => (Ground::Fawn, Hue::COAT),
-    };
-    (of.usual_reflectance(false), hue)
 }
 
 /// A quarry or target of the table.
 pub fn quarry(key: &str) -> Option<Rc<Quarry>> {
     let what = What::from_key(key)?;
-    let name = AttrValue::from(key.replace('_', " "));
-    let quarry = match what {
-        What::Animal(animal) => {
-            let (dark_reflectance, hue) = coat(animal.coat);
-            Quarry {
-                figure: Rc::new(silhouette(
-                    key,
-                    animal.shoulder_height_mm.map(|mm| mm / 10.0),
-                    animal.body_length_mm / 10.0,
-                )?),
-                name,
-                aiming_circle_cm: animal.aiming_circle_mm / 10.0,
-                dark_reflectance,
-                light_reflectance: 0.6,
-                hue,
-            }
-        }
-        What::Target(row) => Quarry {
-            figure: Rc::new(target::figure(target::of_key(key)?)),
-            name,
-            aiming_circle_cm: row.scoring_mm / 10.0,
-            dark_reflectance: 0.04,
-            light_reflectance: 0.75,
-            hue: Hue::NEUTRAL,
-        },
-    };
-    Some(Rc::new(quarry))
+    Quarry::of(what, AttrValue::from(key.replace('_', " ")), true).map(Rc::new)
 }
 
-/// Grass before a wood's edge.
+/// Grass before a wood's edge, from a high seat.
 pub fn surroundings() -> Rc<Surroundings> {
-    Rc::new(Surroundings {
-        ground_reflectance: 0.08,
-        ground_hue: Hue::GRASS,
-        wood_reflectance: 0.05,
-        sp_ratio: 2.5,
-        surround_to_ground: 6.0,
-        eye_height_m: 3.5,
-        wood_behind_m: 40.0,
-    })
+    Rc::new(Surroundings::of(Ground::Grass, 0.08, 3.5))
 }
 
 /// The eye of the demonstration: 46 years.
@@ -128,4 +81,65 @@ pub fn until(evening: &Evening, night: &Night, eye: &Eye, optics: &Optics) -> Un
     let last = last_luminance(eye, optics, 2.5, &patch);
     let spread_dex = 0.2;
     evening.until(night, &scene, last.cd_m2(), spread_dex)
+}
+
+/// A made-up load at 823 m/s, G1 0.43, zeroed at 100 m.
+fn flown(velocity_m_s: f64, bc: f64) -> Option<Sighted> {
+    let load = Load::new(DragFunction::G1, bc, velocity_m_s).ok()?;
+    let zeroed = Zeroed::new(load, SEA_LEVEL, 45.0, 100.0).ok()?;
+    Some(zeroed.sighted_within(500.0))
+}
+
+/// Time of flight over range.
+pub fn flight_s() -> Rc<Vec<(f64, f64)>> {
+    let Some(path) = flown(823.0, 0.43) else {
+        return Rc::default();
+    };
+    Rc::new(
+        (0..=50)
+            .map(|n| {
+                let range_m = 10.0 * f64::from(n);
+                (range_m, path.at(range_m).time_s)
+            })
+            .collect(),
+    )
+}
+
+/// The path with its spread: velocity ± 10 m/s, coefficient ± 5 %, distance ± 5 %.
+pub fn path() -> Rc<Vec<Point>> {
+    let (Some(mean), Some(slow), Some(blunt)) = (
+        flown(823.0, 0.43),
+        flown(813.0, 0.43),
+        flown(823.0, 0.43 * 0.95),
+    ) else {
+        return Rc::default();
+    };
+    Rc::new(
+        (0..=80)
+            .map(|n| {
+                let range_m = 5.0 * f64::from(n);
+                let cm = |path: &Sighted, at: f64| 0.1 * path.path_mm(at);
+                let at = cm(&mean, range_m);
+                let parts = [
+                    cm(&slow, range_m) - at,
+                    cm(&blunt, range_m) - at,
+                    cm(&mean, 1.05 * range_m) - at,
+                ];
+                Point {
+                    range_m,
+                    path_cm: at,
+                    spread_cm: parts.iter().map(|part| part * part).sum::<f64>().sqrt(),
+                }
+            })
+            .collect(),
+    )
+}
+
+/// A made-up rifle: rail 24 mm over the bore, barrel of 9.5 mm radius, a bolt under the eyepiece.
+pub fn clearances() -> Clearances {
+    Clearances {
+        barrel_radius_mm: 9.5,
+        bolt_over_bore_mm: Some(20.0),
+        ..Clearances::usual(bell_outer_mm(50.0, 30.0), 30.0)
+    }
 }

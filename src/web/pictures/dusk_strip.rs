@@ -49,7 +49,7 @@ pub struct DuskStripProps {
 
 const NAMES_PX: f64 = 18.0;
 const BAND_PX: f64 = 28.0;
-const ROW_PX: f64 = 24.0;
+const ROW_PX: f64 = 28.0;
 const TICKS_PX: f64 = 20.0;
 const GRIP_PX: f64 = 44.0;
 /// Widest clock in the grip, px: half of it is kept free at both ends.
@@ -360,19 +360,19 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
                 let bar = if row.pick { "pick-fill" } else { "soft-fill" };
                 html! {
                     <g>
-                        <text class="strip__row" x="0" y={px(top + 13.0)}>{ row.name.clone() }</text>
-                        <text class="strip__row" x={px(width)} y={px(top + 13.0)} text-anchor="end">
+                        <text class="strip__row" x="0" y={px(top + 18.0)}>{ row.name.clone() }</text>
+                        <text class="strip__row" x={px(width)} y={px(top + 18.0)} text-anchor="end">
                             { said_until(&evening, row.until) }
                         </text>
-                        <rect class={bar} x={px(strip.left_px)} y={px(top + 17.0)} height="4"
+                        <rect class={bar} x={px(strip.left_px)} y={px(top + 22.0)} height="4"
                             width={px((at.end_px - strip.left_px).max(0.0))} />
                         if props.whiskers && at.whisker_to_px > at.whisker_from_px {
-                            <rect x={px(at.whisker_from_px)} y={px(top + 16.0)} height="6"
+                            <rect x={px(at.whisker_from_px)} y={px(top + 21.0)} height="6"
                                 width={px(at.whisker_to_px - at.whisker_from_px)}
                                 fill={format!("url(#{hatch})")} />
                         }
                         if at.ends_here {
-                            <rect class="ink-fill" x={px(at.end_px - 1.0)} y={px(top + 14.0)}
+                            <rect class="ink-fill" x={px(at.end_px - 1.0)} y={px(top + 19.0)}
                                 width="2" height="10" />
                         }
                     </g>

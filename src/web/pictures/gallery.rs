@@ -1,13 +1,21 @@
 //! Every picture by itself, with a made-up shooter: to look at, to test, to try a handle.
 
+use super::aperture::{Beam, EyeAperture};
+use super::crossing::{Crossing, ShownField};
 use super::demo;
-use super::dusk_strip::StripRow;
-use super::silhouette::Silhouette;
+use super::dusk_strip::{DuskStrip, StripRow};
+use super::frame::Frame;
+use super::on_rifle::OnRifle;
+use super::parallax::ParallaxPicture;
 use super::through_sight::ThroughSight;
+use super::trajectory::FlightPicture;
 use crate::eye::Optics;
 use crate::need::quarry::What;
+use crate::rifle::mounting::TubeLayout;
 use crate::sight::ReticleFamily;
+use crate::sight::reticle::TYPICAL_HOLDS_MRAD;
 use crate::t;
+use crate::web::components::figure::FigureDrawing;
 use web_sys::HtmlSelectElement;
 use yew::prelude::*;
 
@@ -81,8 +89,8 @@ pub fn Gallery() -> Html {
         })
     };
     html! {
-        <div class="gallery">
-            <h1>{ t!("demo-title") }</h1>
+        <main class="page page--wide gallery" id="main">
+            <h1 id="title" tabindex="-1">{ t!("demo-title") }</h1>
             <p class="soft">{ t!("demo-note") }</p>
             <p class="gallery__choice">
                 <label>{ t!("demo-quarry") }{ " " }
@@ -104,13 +112,34 @@ pub fn Gallery() -> Html {
             </p>
             if let Some(quarry) = (*quarry).clone() {
                 <p class="gallery__row">
-                    <Silhouette figure={quarry.figure.clone()} height_px=96.0
-                        aiming_circle_cm={Some(quarry.aiming_circle_cm)} />
+                    <FigureDrawing what={(*key).clone()} height_px=96.0 />
                 </p>
-                <ThroughSight sight={(*sight).clone()} {quarry}
+                <ThroughSight sight={(*sight).clone()} quarry={quarry.clone()}
                     surroundings={(*surroundings).clone()} {eye} evening={(*evening).clone()}
-                    {rows} ranges_m={(5.0, 80.0, 1500.0)} magnification=4.0 minute=24.0 />
+                    rows={rows.clone()} ranges_m={(5.0, 80.0, 1500.0)} magnification=4.0 minute=24.0 />
+                <EyeAperture beams={vec![
+                    Beam { name: t!("demo-this-sight").into(), magnification_low: 2.5, magnification_high: 10.0, objective_mm: 50.0 },
+                    Beam { name: t!("demo-that-sight").into(), magnification_low: 4.0, magnification_high: 4.0, objective_mm: 32.0 },
+                ]} {eye} luminance_cd_m2=0.01 magnification=8.0 />
+                <ParallaxPicture objective_mm=50.0 magnification=10.0 fixed_at_m=100.0
+                    adjustable_from_m=10.0 eye_pupil_mm=3.0 aiming_circle_cm={quarry.aiming_circle_cm}
+                    ranges_m={(5.0, 200.0, 1500.0)} />
+                <Crossing figure={quarry.figure.clone()} length_m=1.2 run_m_s=8.0
+                    fields={vec![
+                        ShownField { name: t!("demo-this-sight").into(), apparent_deg: 22.0, magnification: 2.5 },
+                        ShownField { name: t!("demo-that-sight").into(), apparent_deg: 20.0, magnification: 4.0 },
+                    ]}
+                    flight_s={demo::flight_s()} ranges_m={(5.0, 40.0, 150.0)} />
+                <FlightPicture path={demo::path()} zero_m=100.0
+                    circle_radius_cm={0.5 * quarry.aiming_circle_cm} marks_mrad={TYPICAL_HOLDS_MRAD.to_vec()}
+                    click_mrad=0.1 range_m=200.0 />
+                <OnRifle clearances={demo::clearances()} tube={TubeLayout::typical(330.0, 50.0, 30.0)}
+                    length_mm=330.0 eye_relief_mm=90.0 saddle_mm=4.0 />
+                <Frame title={t!("evening-title")} scale={t!("evening-scale")} leaves_out={t!("evening-leaves-out")}
+                    sources={vec![AttrValue::from(t!("evening-source"))]} file="evening">
+                    <DuskStrip evening={(*evening).clone()} rows={rows.clone()} minute={Some(30.0)} label={t!("view-dusk")} />
+                </Frame>
             }
-        </div>
+        </main>
     }
 }

@@ -50,6 +50,8 @@ pub struct Sight {
     pub apparent_field_deg: f64,
     /// The reticle.
     pub reticle: Reticle,
+    /// The plane of the pick, if it is settled.
+    pub pick: Option<FocalPlane>,
 }
 
 impl Sight {
@@ -255,7 +257,7 @@ struct Painter {
     blur_id: AttrValue,
     slots: Rc<[Slot; 2]>,
     blur: Rc<Pen>,
-    said: Rc<Pen>,
+    said: Rc<[Pen; 4]>,
     scale: Rc<Pen>,
 }
 
@@ -386,8 +388,10 @@ impl Painter {
                 cm = words
             ));
         }
-        self.said
-            .text(&self.words(stand, &scene, at_target, &lines));
+        let words = self.words(stand, &scene, at_target, &lines);
+        for (pen, words) in self.said.iter().zip(&words) {
+            pen.text(words);
+        }
         let width_m = field_at_range_m(self.sight.apparent_field_deg, magnification, range_m);
         self.scale.text(&t!(
             "view-scale",
@@ -468,7 +472,7 @@ impl Painter {
         scene: &Shown,
         at_target: f64,
         lines: &[Vec<(Srgb, f64, Role)>; 2],
-    ) -> String {
+    ) -> [String; 4] {
         let Stand {
             magnification,
             range_m,
@@ -496,21 +500,21 @@ impl Painter {
         if self.quarry.figure.width_cm() > 100.0 * width_m {
             said.push(t!("view-larger", field = field(self.units, width_m)));
         }
-        said.push(t!(
+        let mut first = vec![t!(
             "view-first-said",
             what = what.clone(),
             mrad = mrad(label_mrad),
             cm = centimetres(label_mrad),
             range = at.clone(),
             arcmin = arcmin(FocalPlane::First)
-        ));
+        )];
         let second = true_subtension_mrad(
             FocalPlane::Second,
             label_mrad,
             sight.reference_magnification,
             magnification,
         );
-        said.push(if (second / label_mrad - 1.0).abs() < 0.005 {
+        let second = if (second / label_mrad - 1.0).abs() < 0.005 {
             t!(
                 "view-second-at-label",
                 what = what,
@@ -530,11 +534,12 @@ impl Painter {
                 reference = said_power(sight.reference_magnification),
                 arcmin = arcmin(FocalPlane::Second)
             )
-        });
+        };
+        let mut light = Vec::new();
         if self.evening.scene_lx(minute) <= 0.0 {
-            said.push(t!("view-no-light"));
+            light.push(t!("view-no-light"));
         }
-        said.push(if scene.body_margin > 0.0 {
+        light.push(if scene.body_margin > 0.0 {
             t!("view-body-apart")
         } else {
             t!("view-body-lost")
@@ -549,7 +554,7 @@ impl Painter {
         let lost = small.iter().filter(|left| **left <= 0.0).count();
         if scene.body_margin > 0.0 && lost > 0 {
             let share = 100.0 * lost as f64 / small.len() as f64;
-            said.push(t!("view-fine-lost", share = number(share, 0)));
+            light.push(t!("view-fine-lost", share = number(share, 0)));
         }
         let gone = |role: Role| {
             lines.iter().any(|plane| {
@@ -560,14 +565,14 @@ impl Painter {
         };
         if gone(Role::Centre) {
             let bars = if gone(Role::Bar) { "no" } else { "yes" };
-            said.push(t!("view-line-lost", bars = bars));
+            light.push(t!("view-line-lost", bars = bars));
         }
         let thin_px = finest * at_target;
         if thin_px < 0.8 {
-            said.push(t!("view-thin", px = number(thin_px, 1)));
+            first.push(t!("view-thin", px = number(thin_px, 1)));
         }
-        said.push(t!("view-identify"));
-        said.join(" ")
+        light.push(t!("view-identify"));
+        [said.join(" "), first.join(" "), second, light.join(" ")]
     }
 }
 
@@ -609,7 +614,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
         .clone()
     };
     let blur = use_memo((), |()| Pen::default());
-    let said = use_memo((), |()| Pen::default());
+    let said: Rc<[Pen; 4]> = use_memo((), |()| std::array::from_fn(|_| Pen::default()));
     let scale = use_memo((), |()| Pen::default());
     let wood = use_memo((), |()| AttrValue::from(wood_path()));
     let (near_m, first_m, far_m) = props.ranges_m;
@@ -655,7 +660,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
             for slot in painter.slots.iter() {
                 slot.forget();
             }
-            for pen in [&painter.blur, &painter.said, &painter.scale] {
+            for pen in painter.said.iter().chain([&*painter.blur, &*painter.scale]) {
                 pen.forget();
             }
             painter.paint(stand.get());
@@ -685,7 +690,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
     let spoken_power = use_callback((), |to: f64, ()| said_power(to));
     let spoken_range = use_callback(props.units, |to: f64, units| range(*units, to));
 
-    let picture = |n: usize, name: String| {
+    let picture = |n: usize, plane: FocalPlane, name: String| {
         let slot = &slots[n];
         let clip = format!("{id}-clip-{n}");
         let (w, h, r) = (shape.width_px, shape.height_px, 0.5 * shape.field_px);
@@ -695,7 +700,12 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
         html! {
             <figure class="view__slot">
                 <figcaption class="view__caption">
-                    <b id={label.clone()}>{ name }</b>
+                    <b id={label.clone()}>
+                        { name }
+                        if props.sight.is_pick(plane) {
+                            <span class="view__pick">{ t!("view-pick") }</span>
+                        }
+                    </b>
                     <span class="view__covers" ref={slot.covers.node.clone()}></span>
                 </figcaption>
                 <svg class="view__picture" data-keep="" role="img" aria-labelledby={label}
@@ -708,7 +718,11 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
                             </filter>
                         }
                     </defs>
-                    <rect class="view__tube" width={size(w)} height={size(h)} />
+                    if rounds {
+                        <circle class="view__tube" cx={size(cx)} cy={size(cy)} r={size(r)} />
+                    } else {
+                        <rect class="view__tube" width={size(w)} height={size(h)} />
+                    }
                     <g clip-path={format!("url(#{clip})")}>
                         <rect ref={slot.sky.node.clone()} width={size(w)} height={size(h)} />
                         <path ref={slot.wood.node.clone()} d={(*wood).clone()} />
@@ -761,19 +775,21 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
             file="through-the-sight">
             <div class={classes!("view", rounds.then_some("view--rounds"))} ref={root}>
                 <div class="view__pair">
-                    { picture(0, t!("view-first")) }
-                    { picture(1, t!("view-second")) }
+                    { picture(0, FocalPlane::First, t!("view-first")) }
+                    { picture(1, FocalPlane::Second, t!("view-second")) }
                 </div>
                 if props.sight.magnification_high > props.sight.magnification_low {
                     <Slider label={t!("view-power")} least={props.sight.magnification_low}
                         most={props.sight.magnification_high} value={props.magnification} step=0.1
                         page=1.0 scale={Scale::Ratio} spoken={spoken_power} on_input={on_power} />
                 }
-                <Slider label={t!("view-range")} least={near_m} most={far_m} value={first_m} step=1.0
-                    page=10.0 scale={Scale::Ratio} spoken={spoken_range} on_input={on_range} />
                 <DuskStrip evening={props.evening.clone()} rows={props.rows.clone()}
                     minute={Some(props.minute)} label={t!("view-dusk")} on_input={on_minute} />
-                <p class="view__said" ref={said.node.clone()}></p>
+                <Slider label={t!("view-range")} least={near_m} most={far_m} value={first_m} step=1.0
+                    page=10.0 scale={Scale::Ratio} spoken={spoken_range} on_input={on_range} />
+                <div class="view__said">
+                    { for said.iter().map(|pen| html! { <p ref={pen.node.clone()}></p> }) }
+                </div>
                 <p class="picture__scale" ref={scale.node.clone()}></p>
             </div>
         </Frame>
