@@ -3,6 +3,7 @@
 //! The room knows no words: what it says is the [`report`], keys and quantities that
 //! `wording` turns into sentences.
 
+pub mod dusk;
 pub mod report;
 pub mod report_versus;
 pub mod sayings;

@@ -468,6 +468,8 @@ pub enum Quantity {
     OnIrisPercent,
     /// Error by parallax at the worst range with the usual cheek, cm.
     ParallaxCm,
+    /// A miss or a change of the point of impact, named by the key, cm.
+    ErrorCm,
     /// What the mark covers at the farthest shot, cm.
     CoveredCm,
     /// Aiming circle, cm.
@@ -1004,7 +1006,7 @@ pub struct Saying {
     pub key: SayingKey,
     /// True for this person or not.
     pub verdict: Verdict,
-    /// The computed effects; which is which stands with the key in DEVELOPERS.md.
+    /// The computed effects; which is which stands with the key in `docs/sayings.md`.
     pub effects: Vec<Effect>,
 }
 

@@ -35,6 +35,19 @@ impl Eye {
         })
     }
 
+    /// The mean eye of the nearest age that [`Eye::of_age`] accepts; the youngest for NaN.
+    #[must_use]
+    pub fn of_nearest_age(age_years: f64) -> Self {
+        Self {
+            age_years: if age_years.is_nan() {
+                YOUNGEST_YEARS
+            } else {
+                age_years.clamp(YOUNGEST_YEARS, OLDEST_YEARS)
+            },
+            pupil_offset_mm: 0.0,
+        }
+    }
+
     /// An eye whose pupil was measured in the dark.
     ///
     /// The offset against the mean eye of that age, taken at 0.01 cd/m², is kept at every

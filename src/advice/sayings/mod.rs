@@ -1,12 +1,75 @@
 //! What is said at counters, tested for one shooter.
 //!
-//! Every [`SayingKey`](super::report::SayingKey) is computed from the need alone; no ranking is
-//! needed. One file holds one theme.
+//! Every [`SayingKey`](super::report::SayingKey) is computed from the need alone (and the
+//! sight under talk, if there is one); no ranking is needed. One file holds one theme; each
+//! function names the saying in plain words, what it computes, what its effects are in their
+//! order, and from where on it is true, half true or false. The table of all of them stands
+//! in `docs/sayings.md`.
 
 mod aim;
+mod case;
 mod flight;
 mod glass;
 mod light;
 mod parallax;
 mod recoil_and_mount;
 mod zoom;
+
+use super::report::{Saying, SayingKey};
+use crate::need::Need;
+use crate::sight::Specification;
+use case::Case;
+
+/// All sayings, tested for a shooter with `sight`, or without one with a 2.5–10 × 50 in the
+/// second plane.
+///
+/// Those that concern this shooter come first: who never shoots late finds the sayings about
+/// dusk at the end. Within that the order is that of the keys.
+///
+/// # Accuracy
+/// Where the figures hold what `tests/reference_sayings.rs` holds. Limits are assumptions
+/// unless the function names a source.
+///
+/// # Example
+/// ```
+/// use scopewright::{advice::sayings::sayings, need::{answers::Answers, resolve}};
+/// let need = resolve(&Answers::default());
+/// assert!(sayings(&need, None).len() >= 36);
+/// ```
+#[must_use]
+pub fn sayings(need: &Need, sight: Option<&Specification>) -> Vec<Saying> {
+    let case = Case::of(need, sight);
+    let mut list = [
+        light::all(&case),
+        glass::all(&case),
+        aim::all(&case),
+        parallax::all(&case),
+        flight::all(&case),
+        recoil_and_mount::all(&case),
+        zoom::all(&case),
+    ]
+    .concat();
+    list.sort_by_key(|saying| (!case.dusk.out_late && about_dusk(saying.key), saying.key));
+    list
+}
+
+/// Whether a saying is about dusk or night.
+fn about_dusk(key: SayingKey) -> bool {
+    use SayingKey as K;
+    matches!(
+        key,
+        K::FivePointsAreTwentyMinutes
+            | K::EveryoneNeedsSevenMillimetres
+            | K::PastFiftyA56IsWasted
+            | K::EightBy56IsTheNightSight
+            | K::TurnDownWhenDark
+            | K::TurnUpWhenDark
+            | K::TwilightNumberDecides
+            | K::SnowDoublesTheLight
+            | K::CloudCostsTwentyMinutes
+            | K::MoonNeedsElectronics
+            | K::FixedIsBrighter
+            | K::LitMeansNight
+            | K::NoBatteryNoAim
+    )
+}
