@@ -198,6 +198,7 @@ quantity-pupil_mm = your pupil in that light
 quantity-on_iris_percent = light stopped by your iris
 quantity-parallax_cm = error by parallax
 quantity-covered_cm = covered by the mark at your farthest shot
+quantity-error_cm = change of the point of impact
 quantity-circle_cm = aiming circle
 quantity-drop_cm = drop at your farthest shot
 quantity-needed_mrad = elevation needed

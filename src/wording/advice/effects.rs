@@ -53,7 +53,11 @@ pub fn quantity_value(quantity: Quantity, value: f64, spread: f64, units: Units)
             }
             (1.0, "mm", usize::from(value.abs() < 10.0))
         }
-        Quantity::ParallaxCm | Quantity::CoveredCm | Quantity::CircleCm | Quantity::DropCm => {
+        Quantity::ParallaxCm
+        | Quantity::CoveredCm
+        | Quantity::CircleCm
+        | Quantity::DropCm
+        | Quantity::ErrorCm => {
             if imperial {
                 (1.0 / 2.54, "in", 1)
             } else {
