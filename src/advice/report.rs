@@ -1098,55 +1098,6 @@ pub struct Rates {
     pub money_points_per_band: f64,
 }
 
-/// This one or that one: two sights beside each other for this person.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct SideBySide {
-    /// Schema version, 1.
-    pub version: u32,
-    /// The first.
-    pub one: Judged,
-    /// The second.
-    pub other: Judged,
-    /// Difference by difference, other minus one.
-    pub differences: Vec<Difference>,
-}
-
-/// A sight judged by the same machinery as the candidates.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Judged {
-    /// The line; what was not stated holds the trade's usual value.
-    pub line: Line,
-    /// Elements that were not stated and should be measured.
-    pub measure: Vec<Element>,
-    /// Share served, its spread widened by what is not known.
-    pub served: Figure,
-    /// What the rest is lost to.
-    pub losses: Vec<Loss>,
-    /// Percentage points of value behind the best candidate.
-    pub behind_points: f64,
-    /// Until when the quarry is told apart.
-    pub last_light: LastLight,
-    /// Magnification mostly set.
-    pub mag_in_use: MagInUse,
-    /// Warnings that this sight trips.
-    pub warnings: Vec<WarningKey>,
-}
-
-/// One difference between two sights.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Difference {
-    /// What is compared.
-    pub quantity: Quantity,
-    /// The first one's value.
-    pub one: f64,
-    /// The second one's value.
-    pub other: f64,
-    /// Their difference, other minus one, with its spread.
-    pub difference: Figure,
-    /// Larger than the doubt.
-    pub decided: bool,
-}
-
 /// Answers that cannot be computed with.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Problem {

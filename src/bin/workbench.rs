@@ -6,6 +6,10 @@ use std::process::ExitCode;
 const USAGE: &str = "\
 usage: workbench figure    reads {\"figure\": name, …} lines, prints {\"value\": …} or {\"error\": …}
        workbench advise    reads one answers object per line, prints the advice
+       workbench sayings   reads one answers object per line, with \"sight\" if one is under
+                           talk, prints the sayings
+       workbench versus    reads {\"answers\": {…}, \"one\": line, \"other\": line}, prints the two
+                           beside each other
 
 Lines come from standard input; every line gets one line of JSON on standard output, in
 order, and none ends the run.";
@@ -15,6 +19,8 @@ fn main() -> ExitCode {
     let answer: fn(&str) -> String = match arguments.as_slice() {
         [only] if only == "figure" => scopewright::figure::answer,
         [only] if only == "advise" => advise,
+        [only] if only == "sayings" => scopewright::figure::beside::sayings,
+        [only] if only == "versus" => scopewright::figure::beside::versus,
         _ => {
             eprintln!("{USAGE}");
             return ExitCode::from(2);

@@ -8,6 +8,7 @@
 //! Figures never answer from the ranking's tables. Each file of this room holds one
 //! family and offers its `FIGURES`; the register below joins them.
 
+pub mod beside;
 mod fields;
 mod flight;
 mod light;

@@ -7,7 +7,7 @@
 //! in `docs/sayings.md`.
 
 mod aim;
-mod case;
+pub(crate) mod case;
 mod flight;
 mod glass;
 mod light;
