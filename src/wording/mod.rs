@@ -19,6 +19,7 @@ mod plural;
 pub mod problems;
 pub mod questions;
 mod render;
+pub mod sayings;
 
 pub use language::{Language, languages, speak, spoken};
 pub use measure::{

@@ -53,7 +53,10 @@ fn more_power_better_shot(case: &Case) -> Saying {
         graded(points, 5.0, 1.0),
         &[
             exact(Q::Percent, points),
-            exact(Q::Magnification, magnification_aim_limited_below(mar, hold)),
+            exact(
+                Q::Magnification,
+                magnification_aim_limited_below(mar, hold).max(1.0),
+            ),
             exact(Q::Magnification, magnification_ceiling(hold)),
         ],
     )

@@ -1,8 +1,6 @@
 //! Whole sentences about one person's advice.
 
-use super::{
-    capitalised, changes, key_of, line_text, quantity_name, quantity_value, said, setting, word,
-};
+use super::{capitalised, changes, key_of, line_text, said, setting, word};
 use crate::advice::report::{
     Advice, Comparison, Decision, Element, LastLight, LightKind, NotNeeded, Pick, Reason, Rule,
     Saying, Step, Warning,
@@ -226,25 +224,17 @@ pub fn warning(warning: &Warning, units: Units) -> Told {
     }
 }
 
-/// A saying: the words, and why it is or is not so; the numbers follow as name and value.
+/// A saying: the words, what it comes to for this person in numbers, and why; further figures
+/// follow as name and value where the sentence does not tell them.
 #[must_use]
 pub fn saying(saying: &Saying, units: Units) -> (Told, Vec<(String, String)>) {
     let key = key_of(&saying.key);
+    let why = said(&format!("saying-{key}-why"), &[]);
     let told = Told {
         heading: said(&format!("saying-{key}"), &[]),
-        said: said(&format!("saying-{key}-why"), &[]),
+        said: [crate::wording::sayings::spoken(saying, units), why].join(" "),
     };
-    let figures = saying
-        .effects
-        .iter()
-        .map(|effect| {
-            (
-                quantity_name(effect.quantity),
-                quantity_value(effect.quantity, effect.value, effect.spread, units),
-            )
-        })
-        .collect();
-    (told, figures)
+    (told, Vec::new())
 }
 
 /// The formula behind a reason, and where it comes from.
