@@ -423,6 +423,8 @@ pub enum Cause {
     Drop,
     /// Zoom left where it was.
     ZoomLeft,
+    /// The eye relief is too short for this recoil.
+    EyeRelief,
 }
 
 /// A share of the occasions lost to one cause.

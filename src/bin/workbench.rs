@@ -50,7 +50,32 @@ fn answer_lines(answer: fn(&str) -> String) -> std::io::Result<()> {
     output.flush()
 }
 
-/// The advice for one line of answers.
-fn advise(_line: &str) -> String {
-    r#"{"error":"the advice is not built yet"}"#.into()
+/// The advice for one line of answers: the report, or an error with every problem.
+fn advise(line: &str) -> String {
+    use scopewright::{advice, need, wording::problems};
+    let answers = match need::parse(line) {
+        Ok(answers) => answers,
+        Err(problem) => {
+            return serde_json::json!({ "error": problems::parse(&problem) }).to_string();
+        }
+    };
+    let text = match advice::advise(&answers) {
+        Ok(advice) => serde_json::to_string(&advice),
+        Err(found) => {
+            let list: Vec<serde_json::Value> = found
+                .iter()
+                .map(|problem| {
+                    serde_json::json!({
+                        "field": problem.field,
+                        "message": problems::problem(problem),
+                    })
+                })
+                .collect();
+            serde_json::to_string(&serde_json::json!({
+                "error": "these answers cannot be advised on",
+                "problems": list,
+            }))
+        }
+    };
+    text.unwrap_or_else(|error| serde_json::json!({ "error": error.to_string() }).to_string())
 }

@@ -1,0 +1,316 @@
+//! Chances by table: the normal distribution and the eye's laws, without transcendental
+//! functions in the inner loop.
+//!
+//! A margin divided by its spread becomes a chance Φ(margin/spread). Φ and the three laws of
+//! the eye that the ranking needs (equivalent luminance, adaptation, threshold contrast)
+//! depend on no person, so that they are tabulated once for a process.
+
+use std::sync::OnceLock;
+
+use crate::eye::{self, Optics};
+
+/// Margins are held at this many spreads.
+const PHI_REACH: f64 = 6.0;
+const PHI_STEPS: usize = 1536;
+
+/// Ratio up to which the chance of placing the eye is tabulated.
+const RATIO_REACH: f64 = 8.0;
+const RATIO_STEPS: usize = 1024;
+
+/// log10 of T·L in cd/m² runs from here …
+const LIGHT_FROM: f64 = -6.5;
+/// … in steps of
+const LIGHT_STEP: f64 = 0.25;
+const LIGHT_COUNT: usize = 45;
+/// log10 of the beam in mm runs from here (0.4 mm) …
+const BEAM_FROM: f64 = -0.4;
+/// … in steps of
+const BEAM_STEP: f64 = 0.1;
+const BEAM_COUNT: usize = 15;
+/// log10 of the equivalent luminance runs from here …
+const EQUIVALENT_FROM: f64 = -7.0;
+/// … in steps of
+const EQUIVALENT_STEP: f64 = 0.1;
+const EQUIVALENT_COUNT: usize = 121;
+/// log10 of the solid angle in sr runs from here …
+const ANGLE_FROM: f64 = -11.0;
+/// … in steps of
+const ANGLE_STEP: f64 = 0.25;
+const ANGLE_COUNT: usize = 45;
+
+/// The standard normal distribution function.
+///
+/// # Accuracy
+/// That of `libm::erfc`.
+#[must_use]
+pub fn normal(x: f64) -> f64 {
+    0.5 * libm::erfc(-x / core::f64::consts::SQRT_2)
+}
+
+/// The standard normal score of a share: the inverse of [`normal`].
+///
+/// # Accuracy
+/// 1.2e-9 relative (rational approximation, P. J. Acklam, from memory), held at ±6.
+#[must_use]
+pub fn normal_score(share: f64) -> f64 {
+    const A: [f64; 6] = [
+        -3.969_683_028_665_376e1,
+        2.209_460_984_245_205e2,
+        -2.759_285_104_469_687e2,
+        1.383_577_518_672_69e2,
+        -3.066_479_806_614_716e1,
+        2.506_628_277_459_239,
+    ];
+    const B: [f64; 5] = [
+        -5.447_609_879_822_406e1,
+        1.615_858_368_580_409e2,
+        -1.556_989_798_598_866e2,
+        6.680_131_188_771_972e1,
+        -1.328_068_155_288_572e1,
+    ];
+    const C: [f64; 6] = [
+        -7.784_894_002_430_293e-3,
+        -3.223_964_580_411_365e-1,
+        -2.400_758_277_161_838,
+        -2.549_732_539_343_734,
+        4.374_664_141_464_968,
+        2.938_163_982_698_783,
+    ];
+    const D: [f64; 4] = [
+        7.784_695_709_041_462e-3,
+        3.224_671_290_700_398e-1,
+        2.445_134_137_142_996,
+        3.754_408_661_907_416,
+    ];
+    let p = share.clamp(1e-9, 1.0 - 1e-9);
+    let tail = |q: f64| {
+        (((((C[0] * q + C[1]) * q + C[2]) * q + C[3]) * q + C[4]) * q + C[5])
+            / ((((D[0] * q + D[1]) * q + D[2]) * q + D[3]) * q + 1.0)
+    };
+    if p < 0.024_25 {
+        tail((-2.0 * libm::log(p)).sqrt())
+    } else if p > 1.0 - 0.024_25 {
+        -tail((-2.0 * libm::log(1.0 - p)).sqrt())
+    } else {
+        let q = p - 0.5;
+        let r = q * q;
+        (((((A[0] * r + A[1]) * r + A[2]) * r + A[3]) * r + A[4]) * r + A[5]) * q
+            / (((((B[0] * r + B[1]) * r + B[2]) * r + B[3]) * r + B[4]) * r + 1.0)
+    }
+}
+
+/// The tables, computed once.
+#[derive(Debug)]
+pub struct Tables {
+    phi: Vec<f32>,
+    placed: Vec<f32>,
+    equivalent: Vec<f32>,
+    adaptation: Vec<f32>,
+    threshold: Vec<f32>,
+}
+
+static TABLES: OnceLock<Tables> = OnceLock::new();
+
+/// The tables of this process.
+pub fn tables() -> &'static Tables {
+    TABLES.get_or_init(Tables::new)
+}
+
+/// Index and remainder of a place in a table, held at its ends.
+#[inline(always)]
+fn place(x: f32, from: f32, per_step: f32, count: usize) -> (usize, f32) {
+    let t = ((x - from) * per_step).max(0.0).min((count - 1) as f32);
+    let i = (t as usize).min(count - 2);
+    (i, t - i as f32)
+}
+
+#[inline(always)]
+fn line(table: &[f32], i: usize, rest: f32) -> f32 {
+    table[i] + rest * (table[i + 1] - table[i])
+}
+
+impl Tables {
+    fn new() -> Self {
+        let phi = (0..=PHI_STEPS)
+            .map(|i| normal(-PHI_REACH + 2.0 * PHI_REACH * i as f64 / PHI_STEPS as f64) as f32)
+            .collect();
+        let placed = (0..=RATIO_STEPS)
+            .map(|i| {
+                let ratio = RATIO_REACH * i as f64 / RATIO_STEPS as f64;
+                if ratio > 0.0 {
+                    normal(libm::log(ratio) / super::needs::eye_placed::SPREAD) as f32
+                } else {
+                    0.0
+                }
+            })
+            .collect();
+        let mut equivalent = Vec::with_capacity(LIGHT_COUNT * BEAM_COUNT);
+        for i in 0..LIGHT_COUNT {
+            let light = libm::pow(10.0, LIGHT_FROM + LIGHT_STEP * i as f64);
+            for j in 0..BEAM_COUNT {
+                let beam_mm = libm::pow(10.0, BEAM_FROM + BEAM_STEP * j as f64);
+                equivalent.push(libm::log10(equivalent_of_beam_cd_m2(light, beam_mm)) as f32);
+            }
+        }
+        let mut adaptation = Vec::with_capacity(EQUIVALENT_COUNT);
+        let mut threshold = Vec::with_capacity(EQUIVALENT_COUNT * ANGLE_COUNT);
+        for i in 0..EQUIVALENT_COUNT {
+            let b = libm::pow(10.0, EQUIVALENT_FROM + EQUIVALENT_STEP * i as f64);
+            adaptation.push(
+                eye::mesopic::mesopic(b, eye::equivalent::LABORATORY_SP_RATIO * b).adaptation
+                    as f32,
+            );
+            for j in 0..ANGLE_COUNT {
+                let sr = libm::pow(10.0, ANGLE_FROM + ANGLE_STEP * j as f64);
+                threshold.push(libm::log10(eye::threshold::threshold_contrast(b, sr)) as f32);
+            }
+        }
+        Self {
+            phi,
+            placed,
+            equivalent,
+            adaptation,
+            threshold,
+        }
+    }
+
+    /// Φ of a margin in spreads.
+    #[inline(always)]
+    #[must_use]
+    pub fn phi(&self, spreads: f32) -> f32 {
+        let per_step = (PHI_STEPS as f64 / (2.0 * PHI_REACH)) as f32;
+        let (i, rest) = place(spreads, -PHI_REACH as f32, per_step, PHI_STEPS + 1);
+        line(&self.phi, i, rest)
+    }
+
+    /// The chance of placing the eye by the ratio of tolerance to offset.
+    #[inline(always)]
+    #[must_use]
+    pub fn placed(&self, ratio: f32) -> f32 {
+        let per_step = (RATIO_STEPS as f64 / RATIO_REACH) as f32;
+        let (i, rest) = place(ratio, 0.0, per_step, RATIO_STEPS + 1);
+        line(&self.placed, i, rest)
+    }
+
+    /// log10 of the equivalent luminance by log10 of T·L and log10 of the beam in mm.
+    #[inline(always)]
+    #[must_use]
+    pub fn log_equivalent(&self, log_light: f32, log_beam: f32) -> f32 {
+        let (i, x) = place(
+            log_light,
+            LIGHT_FROM as f32,
+            (1.0 / LIGHT_STEP) as f32,
+            LIGHT_COUNT,
+        );
+        let (j, y) = place(
+            log_beam,
+            BEAM_FROM as f32,
+            (1.0 / BEAM_STEP) as f32,
+            BEAM_COUNT,
+        );
+        let low = line(&self.equivalent[i * BEAM_COUNT..(i + 1) * BEAM_COUNT], j, y);
+        let high = line(
+            &self.equivalent[(i + 1) * BEAM_COUNT..(i + 2) * BEAM_COUNT],
+            j,
+            y,
+        );
+        low + x * (high - low)
+    }
+
+    /// Adaptation of cones, 0 to 1, by log10 of the equivalent luminance.
+    #[inline(always)]
+    #[must_use]
+    pub fn adaptation(&self, log_b: f32) -> f32 {
+        let (i, rest) = place(
+            log_b,
+            EQUIVALENT_FROM as f32,
+            (1.0 / EQUIVALENT_STEP) as f32,
+            EQUIVALENT_COUNT,
+        );
+        line(&self.adaptation, i, rest)
+    }
+
+    /// log10 of the threshold contrast by log10 of luminance and of solid angle.
+    #[inline(always)]
+    #[must_use]
+    pub fn log_threshold(&self, log_b: f32, log_sr: f32) -> f32 {
+        let (i, x) = place(
+            log_b,
+            EQUIVALENT_FROM as f32,
+            (1.0 / EQUIVALENT_STEP) as f32,
+            EQUIVALENT_COUNT,
+        );
+        let (j, y) = place(
+            log_sr,
+            ANGLE_FROM as f32,
+            (1.0 / ANGLE_STEP) as f32,
+            ANGLE_COUNT,
+        );
+        let low = line(
+            &self.threshold[i * ANGLE_COUNT..(i + 1) * ANGLE_COUNT],
+            j,
+            y,
+        );
+        let high = line(
+            &self.threshold[(i + 1) * ANGLE_COUNT..(i + 2) * ANGLE_COUNT],
+            j,
+            y,
+        );
+        low + x * (high - low)
+    }
+}
+
+/// The laboratory luminance B, in cd/m², of T·L through a beam at twilight's S/P: it depends
+/// on no person, because the pupil enters by the beam alone.
+fn equivalent_of_beam_cd_m2(light_cd_m2: f64, beam_mm: f64) -> f64 {
+    let cones = light_cd_m2 * eye::aperture::cone_area_mm2(beam_mm);
+    let rods =
+        eye::equivalent::TWILIGHT_SP_RATIO * light_cd_m2 * eye::aperture::rod_area_mm2(beam_mm);
+    eye::equivalent::laboratory_luminance(cones, rods).0
+}
+
+/// log10 of the smallest angle told apart, in arcminutes, by log10 of the image luminance:
+/// linear between whole decades and held at the ends, as the table it comes from.
+#[inline(always)]
+#[must_use]
+pub fn log_mar(log_image: f32) -> f32 {
+    // −log10 of the acuities at 0.001 … 100 cd/m², computed once from the eye's own table.
+    let nodes = mar_nodes();
+    let t = (log_image + 3.0).max(0.0).min(5.0);
+    let i = (t as usize).min(4);
+    nodes[i] + (t - i as f32) * (nodes[i + 1] - nodes[i])
+}
+
+static MAR: OnceLock<[f32; 6]> = OnceLock::new();
+
+#[inline(always)]
+fn mar_nodes() -> &'static [f32; 6] {
+    MAR.get_or_init(|| {
+        let mut nodes = [0.0; 6];
+        for (i, node) in nodes.iter_mut().enumerate() {
+            let luminance = libm::pow(10.0, i as f64 - 3.0);
+            *node = libm::log10(eye::acuity::minimum_angle_arcmin(luminance)) as f32;
+        }
+        nodes
+    })
+}
+
+/// The eye's own direct path, for tests of the tables.
+#[must_use]
+pub fn direct_log_equivalent(
+    luminance_cd_m2: f64,
+    eye: &eye::Eye,
+    magnification: f64,
+    objective_mm: f64,
+    transmission: f64,
+) -> f64 {
+    libm::log10(
+        eye::equivalent_luminance(
+            luminance_cd_m2,
+            eye,
+            &Optics::sight(magnification, objective_mm, transmission),
+            eye::equivalent::TWILIGHT_SP_RATIO,
+        )
+        .luminance_cd_m2,
+    )
+}

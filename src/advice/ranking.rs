@@ -1,0 +1,150 @@
+//! The ranking: every candidate's value for one person, worked off in steps.
+
+use std::sync::{Arc, OnceLock};
+
+use super::candidates::{self, Candidate};
+use super::costs::Costs;
+use super::coverage::{Coverage, Ground, Plan};
+use super::limits;
+use super::occasions;
+use super::world::World;
+use crate::need::shooter::Need;
+
+/// A near-tie, percentage points of value.
+pub const NEAR_TIE_POINTS: f64 = 1.0;
+
+/// Everything the picks are made from.
+#[derive(Clone, Debug)]
+pub struct Ranked {
+    /// The person's ground.
+    pub ground: Arc<Ground>,
+    /// The charges.
+    pub costs: Costs,
+    /// All candidates, by id.
+    pub candidates: &'static [Candidate],
+    /// Share served by each, 0 to 1.
+    pub served: Vec<f32>,
+    /// Value of each, percentage points; −∞ outside the limits.
+    pub values: Vec<f64>,
+    /// Index of the best.
+    pub best: usize,
+}
+
+fn plan() -> &'static Plan {
+    static PLAN: OnceLock<Plan> = OnceLock::new();
+    PLAN.get_or_init(|| Plan::of(candidates::all()))
+}
+
+/// A ranking in progress: the page works it off in slices, the worker in one go.
+pub struct Ranking {
+    coverage: Coverage<'static>,
+    ground: Arc<Ground>,
+    costs: Costs,
+}
+
+impl Ranking {
+    /// A ranking for a need in the middle world, with the usual number of occasions.
+    #[must_use]
+    pub fn new(need: &Need) -> Self {
+        Self::in_world(need, World::MIDDLE, occasions::COUNT)
+    }
+
+    /// A ranking in a world, with so many occasions.
+    #[must_use]
+    pub fn in_world(need: &Need, world: World, occasions: usize) -> Self {
+        let ground = Arc::new(Ground::new(need, world, occasions));
+        let costs = Costs::of(need, &world);
+        Self {
+            coverage: Coverage::new(Arc::clone(&ground), candidates::all(), plan()),
+            ground,
+            costs,
+        }
+    }
+
+    /// Ranks at least `budget` more candidates; true when all are ranked.
+    pub fn step(&mut self, budget: usize) -> bool {
+        self.coverage.step(budget);
+        self.coverage.is_done()
+    }
+
+    /// Candidates ranked so far, of all.
+    #[must_use]
+    pub fn progress(&self) -> (usize, usize) {
+        self.coverage.progress()
+    }
+
+    /// Finishes and values all candidates.
+    #[must_use]
+    pub fn finish(mut self) -> Ranked {
+        while !self.step(usize::MAX / 2) {}
+        let candidates = candidates::all();
+        let served = self.coverage.into_served();
+        let values = values(&self.ground, &self.costs, candidates, &served);
+        let best = best_of(candidates, &values);
+        Ranked {
+            ground: self.ground,
+            costs: self.costs,
+            candidates,
+            served,
+            values,
+            best,
+        }
+    }
+}
+
+/// Values in percentage points: 100 times the share served, less what the sight costs. Where
+/// the limits leave nothing (a rulebook that no sight meets), they are dropped.
+fn values(ground: &Ground, costs: &Costs, candidates: &[Candidate], served: &[f32]) -> Vec<f64> {
+    let value =
+        |candidate: &Candidate, share: f32| 100.0 * f64::from(share) - costs.points(candidate);
+    let limited: Vec<f64> = candidates
+        .iter()
+        .zip(served)
+        .map(|(candidate, &share)| {
+            if limits::allows(ground, &candidate.specification, candidate.mass_g) {
+                value(candidate, share)
+            } else {
+                f64::NEG_INFINITY
+            }
+        })
+        .collect();
+    if limited.iter().any(|v| v.is_finite()) {
+        limited
+    } else {
+        candidates
+            .iter()
+            .zip(served)
+            .map(|(candidate, &share)| value(candidate, share))
+            .collect()
+    }
+}
+
+/// The best: highest value, then lowest id.
+fn best_of(candidates: &[Candidate], values: &[f64]) -> usize {
+    let mut best = 0;
+    for (index, value) in values.iter().enumerate() {
+        if *value > values[best]
+            || (*value == values[best] && candidates[index].id < candidates[best].id)
+        {
+            best = index;
+        }
+    }
+    best
+}
+
+impl Ranked {
+    /// Indices of all candidates in a near-tie with the best.
+    #[must_use]
+    pub fn tied(&self) -> Vec<usize> {
+        self.within(NEAR_TIE_POINTS)
+    }
+
+    /// Indices of all candidates within so many points of the best.
+    #[must_use]
+    pub fn within(&self, points: f64) -> Vec<usize> {
+        let least = self.values[self.best] - points;
+        (0..self.values.len())
+            .filter(|&index| self.values[index] >= least)
+            .collect()
+    }
+}
