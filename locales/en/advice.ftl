@@ -485,4 +485,3 @@ source-mark = Width on the target = width at 100 m · range / 100 m; seen by the
 source-drop = Point-mass flight with the standard drag function and the ICAO standard atmosphere, zeroed at your range.
 source-recoil = Free recoil from the momentum of bullet and powder gases against the mass of rifle and sight; eye relief of about 60 mm + 7 mm for each m/s, common practice.
 source-served = Share of your own occasions in which the sight is not what stops the shot: the product of the margins of all needs, each with its spread.
-advice-not-ready = the ranking is not part of this build yet

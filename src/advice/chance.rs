@@ -276,7 +276,7 @@ fn equivalent_of_beam_cd_m2(light_cd_m2: f64, beam_mm: f64) -> f64 {
 pub fn log_mar(log_image: f32) -> f32 {
     // −log10 of the acuities at 0.001 … 100 cd/m², computed once from the eye's own table.
     let nodes = mar_nodes();
-    let t = (log_image + 3.0).max(0.0).min(5.0);
+    let t = (log_image + 3.0).clamp(0.0, 5.0);
     let i = (t as usize).min(4);
     nodes[i] + (t - i as f32) * (nodes[i + 1] - nodes[i])
 }

@@ -478,8 +478,11 @@ struct Group {
     optical: Optical,
     parallax: ParallaxSetting,
     /// Lowest power → top power → candidates.
-    lows: Vec<(usize, Vec<(usize, Vec<u32>)>)>,
+    lows: Vec<(usize, Vec<Top>)>,
 }
+
+/// A top power's index and the candidates that reach it.
+type Top = (usize, Vec<u32>);
 
 /// The order in which candidates are put through the tables; depends on no person.
 #[derive(Clone, Debug)]

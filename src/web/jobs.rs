@@ -25,8 +25,14 @@ struct Done {
 }
 
 /// The advice for these answers.
-fn compute(_answers: &Answers) -> Result<Advice, String> {
-    Err(crate::t!("advice-not-ready"))
+fn compute(answers: &Answers) -> Result<Advice, String> {
+    crate::advice::advise(answers).map_err(|problems| {
+        let said: Vec<String> = problems
+            .iter()
+            .map(crate::wording::problems::problem)
+            .collect();
+        said.join(" ")
+    })
 }
 
 fn done(job: &Job) -> Done {
