@@ -8,6 +8,7 @@ mod forget;
 mod forming;
 mod mast;
 mod notices;
+pub mod own;
 pub mod part;
 mod steps;
 

@@ -6,7 +6,10 @@ mod after;
 mod check;
 mod opening;
 mod question;
+mod ring_height;
 mod shop;
+mod versus;
+mod zero_clicks;
 
 use super::route::Route;
 use super::state::App;
@@ -25,6 +28,9 @@ pub fn shown(app: &App) -> Html {
         }
         Route::Check => html! { <check::CheckPage key="check" /> },
         Route::Advice => html! { <advice::AdvicePage key="advice" /> },
+        Route::Compare => html! { <versus::VersusPage key="compare" /> },
+        Route::Rings => html! { <ring_height::RingHeightPage key="rings" /> },
+        Route::Zero => html! { <zero_clicks::ZeroClicksPage key="zero" /> },
         Route::Shop => html! { <shop::ShopPage key="shop" /> },
         Route::After => html! { <after::AfterPage key="after" /> },
         Route::About => html! { <about::AboutPage key="about" /> },

@@ -1,0 +1,68 @@
+# Doors without questions: ring height and zero clicks.
+rings-title = Which ring height
+rings-lead = Four figures with a calliper, rifle unloaded and checked twice. The answer changes as you type.
+rings-bell = Bell, outside diameter
+rings-bell-hint = With its rim. A cap adds to it: tick it below.
+rings-tube = Tube
+rings-barrel = Barrel under the bell, diameter
+rings-barrel-hint = A strip of paper round it, divided by 3.14.
+rings-rail = Top of the rail over the bore axis
+rings-rail-hint = 24 mm is usual on a bolt-action rifle.
+rings-under = The rail runs on under the bell
+rings-cap = A cap stays on the objective
+rings-straight = A straight in-line stock
+rings-answer = Saddle height
+rings-says = Ask for rings with a saddle height of { $saddle }.
+rings-means = That puts the axis { $centre } over the rail and { $bore } over the bore.
+rings-least = { $least } is the lowest that clears, with 1 mm of air.
+rings-measured-how = Makers measure ring height differently: from the rail to the saddle, or to the middle of the tube ({ $centre } here). Say which.
+rings-limit-bell = The bell decides.
+rings-limit-ring = The ring itself decides: there is always 2 mm of metal under the tube.
+rings-limit-iron = The iron sights decide.
+rings-limit-bolt = The bolt decides.
+rings-limit-stock = The stock decides: your cheek cannot go lower.
+rings-cautions = Close the bolt and lift it: the eyepiece must clear it too. The maker’s figures come first.
+
+zero-title = Zero clicks
+zero-lead = Where the centre of your group lies, seen from where you shoot. A group of five tells more than one of three.
+zero-distance = Distance to the target
+zero-height = Above or below
+zero-side = Left or right
+zero-above = above
+zero-below = below
+zero-left = left
+zero-right = right
+zero-by-height = By how much
+zero-by-side = By how much
+zero-click = One click
+zero-click-tenth_mrad = 0.1 mrad
+zero-click-twentieth_mrad = 0.05 mrad
+zero-click-quarter_moa = ¼ MOA
+zero-click-third_moa = ⅓ MOA
+zero-click-eighth_moa = ⅛ MOA
+zero-turn = Turn
+zero-turn-up = { $clicks ->
+    [one] up 1 click
+   *[other] up { $clicks } clicks
+  }
+zero-turn-down = { $clicks ->
+    [one] down 1 click
+   *[other] down { $clicks } clicks
+  }
+zero-turn-left = { $clicks ->
+    [one] left 1 click
+   *[other] left { $clicks } clicks
+  }
+zero-turn-right = { $clicks ->
+    [one] right 1 click
+   *[other] right { $clicks } clicks
+  }
+zero-turn-none-height = nothing in height
+zero-turn-none-side = nothing sideways
+zero-both = { $height }, { $side }
+zero-one-click = One click moves the hit by { $click } at { $distance }.
+zero-left-over = { $height } in height and { $side } sideways are left: less than half a click.
+zero-marked = Turrets are marked by the way the hit moves. If yours says otherwise, follow it.
+zero-cautions = Then fire another group. What lies behind the target is yours to know.
+zero-drawing = The paper, to scale: the mark, and the centre of your group.
+zero-paper = The square is { $side } wide.
