@@ -14,7 +14,6 @@ advice-serves-too = Serves as well
 advice-what = What it does for you
 advice-sure = How sure that is
 advice-tonight = Your typical evening
-advice-view = Through the sight
 advice-not-needed = What you do not need
 advice-decisions = Yours to decide
 advice-disagree = Advisors disagree here; both sides are right.
@@ -254,7 +253,7 @@ change-field = { $way ->
 where-nearest = at your nearest shot
 where-100m = at 100 m
 change-detail_at_farthest_mm = { $way ->
-    [more] shows nothing finer than { $amount } more at your farthest shot
+    [more] shows detail { $amount } coarser at your farthest shot
    *[less] shows detail { $amount } finer at your farthest shot
   }
 change-parallax_cm = { $way ->
@@ -275,11 +274,13 @@ change-lost = loses most to this: { $cause }
 ## Putting sentences together
 told-and = { $most } and { $last }
 told-comma = { $one }, { $other }
-change-with = With { $setting } it { $changes }.
+change-less = One step less, { $setting }, { $changes }.
+change-more = One step more, { $setting }, { $changes }.
+change-instead = { $setting } instead { $changes }.
 change-value = { $name } { $value }
 reason-here = { $setting }.
 not-needed-why = It { $changes }.
-decision-said = With { $other } instead of { $one } it { $changes }.
+decision-said = { $other } rather than { $one }: it { $changes }.
 warning-rule = Leave aside: { $rule }.
 rule-less = { $element } below { $limit }
 rule-at-most = { $element } of { $limit } or less
@@ -485,3 +486,9 @@ source-mark = Width on the target = width at 100 m · range / 100 m; seen by the
 source-drop = Point-mass flight with the standard drag function and the ICAO standard atmosphere, zeroed at your range.
 source-recoil = Free recoil from the momentum of bullet and powder gases against the mass of rifle and sight; eye relief of about 60 mm + 7 mm for each m/s, common practice.
 source-served = Share of your own occasions in which the sight is not what stops the shot: the product of the margins of all needs, each with its spread.
+strip-bare-eye = bare eye
+strip-this-sight = this sight
+strip-other-sight = the other
+short-same = the same
+short-more = { $amount } more
+short-less = { $amount } less

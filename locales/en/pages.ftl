@@ -73,14 +73,15 @@ check-forget-no = Keep them
 check-forgotten = Everything stored here is forgotten.
 
 ## Stored answers
-stored-damaged = The answers stored on this device could not be read ({ $why }). They were set aside, and you start afresh. Nothing was thrown away.
-stored-later = The answers stored on this device were written by a later version of this page (version { $version }; this one reads up to { $known }). They were left as they are. Reload the page to get the later version; until then you start afresh.
+stored-damaged = The answers stored on this device could not be read, so you start afresh. { $why } What was stored is set aside, not thrown away.
+stored-partly = Some of the answers stored on this device could not be read and are open again: { $why }. What was stored is set aside as it was.
+stored-later = The answers stored on this device were written by a later version of this page (version { $version }; this one knows { $known }). What this one understands is filled in; what was stored is set aside as it was. Reload to get the later page.
 stored-denied = This browser keeps nothing for this page, so your answers last until the tab is closed. Save them with a link at the end.
 stored-full = The browser has no room left, so your answers last until the tab is closed. Save them with a link at the end.
 stored-elsewhere = Your answers were changed in another tab. Nothing here is lost.
 stored-elsewhere-take = Take those
-link-damaged = This link is damaged ({ $why }). Ask for it again, or copy it whole. Your own answers are untouched.
-link-later = This link was made by a later version of this page. Reload the page and open it again. Your own answers are untouched.
+link-not-opened = { $why } Your own answers are untouched.
+link-opened-partly = The answers of the link are open. Some of them could not be read and are open questions again.
 link-opened = The answers of the link are open.
 link-opened-undo = Back to mine
 worker-absent = This browser runs the computation beside the page in small steps; it takes a little longer.
@@ -201,3 +202,12 @@ question-how = How to find out
 line-forming-nothing = – × –
 line-forming-glass = { $power } × { $objective }
 question-missing = There is no such question here any more.
+
+## Sharing
+share-title = Keep it, or take it along
+share-lead = The link holds your answers themselves. Whoever opens it sees them; nothing is stored anywhere else.
+share-send = Send the link
+share-copy = Copy the link
+share-copied = Copied.
+share-qr = QR code of the link
+share-label = Link

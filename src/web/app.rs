@@ -8,7 +8,7 @@ use super::state::{Action, App, Notice, Offer, State, Theme};
 use super::{pages, stored};
 use crate::need::answers::Units;
 use crate::t;
-use crate::wording::{self, Language};
+use crate::wording::{self, Language, problems};
 use std::collections::BTreeMap;
 use yew::prelude::*;
 
@@ -34,27 +34,37 @@ fn at_first() -> State {
     let mut notices = Vec::new();
     let mut typed = BTreeMap::new();
     let answers = match stored::kept() {
-        stored::Found::Answers(answers) => {
-            typed = stored::kept_typed();
-            *answers
+        None => stored::blank(usual_units()),
+        Some(Ok(rescued)) => {
+            if rescued.is_whole() {
+                typed = stored::kept_typed();
+            } else {
+                stored::set_aside();
+                let why = rescued
+                    .lost
+                    .iter()
+                    .cloned()
+                    .chain(rescued.problems.iter().map(problems::problem))
+                    .collect::<Vec<_>>()
+                    .join("; ");
+                notices.push(Notice {
+                    said: match rescued.later_version {
+                        Some(version) => t!(
+                            "stored-later",
+                            version = version as f64,
+                            known = crate::need::answers::VERSION
+                        ),
+                        None => t!("stored-partly", why = why),
+                    },
+                    offer: None,
+                });
+            }
+            rescued.answers
         }
-        stored::Found::Nothing => stored::blank(usual_units()),
-        stored::Found::Later(version) => {
+        Some(Err(problem)) => {
             stored::set_aside();
             notices.push(Notice {
-                said: t!(
-                    "stored-later",
-                    version = version as f64,
-                    known = crate::need::answers::VERSION
-                ),
-                offer: None,
-            });
-            stored::blank(usual_units())
-        }
-        stored::Found::Damaged(why) => {
-            stored::set_aside();
-            notices.push(Notice {
-                said: t!("stored-damaged", why = why),
+                said: t!("stored-damaged", why = problems::parse(&problem)),
                 offer: None,
             });
             stored::blank(usual_units())

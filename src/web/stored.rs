@@ -2,6 +2,7 @@
 
 use super::platform;
 use crate::need::answers::{Answers, Units, VERSION};
+use crate::need::{ParseProblem, Rescued, rescue, to_json};
 use std::collections::BTreeMap;
 
 /// Where the answers are kept.
@@ -10,7 +11,7 @@ pub const ANSWERS: &str = "scopewright.answers";
 pub const TYPED: &str = "scopewright.typed";
 /// Where the choice of colours is kept.
 pub const THEME: &str = "scopewright.theme";
-/// Where answers go that could not be read.
+/// Where answers go that could not be read whole.
 pub const SET_ASIDE: &str = "scopewright.set-aside";
 
 /// No answers yet.
@@ -23,41 +24,10 @@ pub fn blank(units: Units) -> Answers {
     }
 }
 
-/// What was found.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Found {
-    /// Nothing was kept.
-    Nothing,
-    /// Answers.
-    Answers(Box<Answers>),
-    /// Written by a later version.
-    Later(u64),
-    /// Not to be read, and why.
-    Damaged(String),
-}
-
-/// Reads answers from text, as they were kept or shared.
+/// What was kept on this device; none if nothing was.
 #[must_use]
-pub fn read(text: &str) -> Found {
-    let value: serde_json::Value = match serde_json::from_str(text) {
-        Ok(value) => value,
-        Err(error) => return Found::Damaged(error.to_string()),
-    };
-    match value.get("version").and_then(serde_json::Value::as_u64) {
-        Some(version) if version > u64::from(VERSION) => return Found::Later(version),
-        Some(version) if version == u64::from(VERSION) => {}
-        _ => return Found::Damaged("no version".into()),
-    }
-    match serde_json::from_value::<Answers>(value) {
-        Ok(answers) => Found::Answers(Box::new(answers)),
-        Err(error) => Found::Damaged(error.to_string()),
-    }
-}
-
-/// What was kept on this device.
-#[must_use]
-pub fn kept() -> Found {
-    platform::kept(ANSWERS).map_or(Found::Nothing, |text| read(&text))
+pub fn kept() -> Option<Result<Rescued, ParseProblem>> {
+    platform::kept(ANSWERS).map(|text| rescue(&text))
 }
 
 /// The texts of typed fields that were kept.
@@ -76,17 +46,16 @@ pub fn keep(
     answers: &Answers,
     typed: &BTreeMap<String, String>,
 ) -> Result<(), platform::StoreFault> {
-    if typed.is_empty() && *answers == blank(answers.units) && answers.units == Units::default() {
+    if typed.is_empty() && *answers == blank(Units::default()) {
         platform::forget(ANSWERS);
         platform::forget(TYPED);
         return Ok(());
     }
-    let answers = serde_json::to_string(answers).unwrap_or_default();
     let typed = serde_json::to_string(typed).unwrap_or_default();
-    platform::keep(ANSWERS, &answers).and(platform::keep(TYPED, &typed))
+    platform::keep(ANSWERS, &to_json(answers)).and(platform::keep(TYPED, &typed))
 }
 
-/// Puts what could not be read aside, so that nothing is lost by starting afresh.
+/// Puts what could not be read whole aside, so that nothing is lost by going on.
 pub fn set_aside() {
     if let Some(text) = platform::kept(ANSWERS) {
         // Where nothing can be kept there was nothing to read either.
@@ -98,32 +67,5 @@ pub fn set_aside() {
 pub fn forget() {
     for key in [ANSWERS, TYPED, THEME, SET_ASIDE] {
         platform::forget(key);
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::{Found, blank, read};
-    use crate::need::answers::Units;
-
-    #[test]
-    fn what_is_kept_is_read_again() {
-        let text = serde_json::to_string(&blank(Units::Imperial)).unwrap();
-        assert_eq!(
-            read(&text),
-            Found::Answers(Box::new(blank(Units::Imperial)))
-        );
-    }
-
-    #[test]
-    fn damage_and_later_versions_are_told_apart() {
-        assert!(matches!(read("{\"version\":1,"), Found::Damaged(_)));
-        assert!(matches!(read("[]"), Found::Damaged(_)));
-        assert!(matches!(read("{}"), Found::Damaged(_)));
-        assert!(matches!(
-            read("{\"version\":1,\"eye\":7}"),
-            Found::Damaged(_)
-        ));
-        assert_eq!(read("{\"version\":2,\"new\":1}"), Found::Later(2));
     }
 }

@@ -29,7 +29,7 @@ pub struct ChoiceProps {
     pub onchoose: Callback<bool>,
     /// Shown under it while it is chosen.
     #[prop_or_default]
-    pub children: Html,
+    pub more: Option<Html>,
 }
 
 /// One answer as a row.
@@ -65,8 +65,8 @@ pub fn Choice(props: &ChoiceProps) -> Html {
                     <span class="choice__drawing" aria-hidden="true">{ drawing.clone() }</span>
                 }
             </label>
-            if props.chosen && props.children != Html::default() {
-                <div class="choice__more">{ props.children.clone() }</div>
+            if let Some(more) = props.more.as_ref().filter(|_| props.chosen) {
+                <div class="choice__more">{ more.clone() }</div>
             }
         </div>
     }

@@ -10,6 +10,7 @@ mod mast;
 mod notices;
 pub mod own;
 pub mod part;
+mod share_link;
 mod steps;
 
 pub use bar::Bar;
@@ -18,4 +19,5 @@ pub use forget::ForgetAll;
 pub use forming::Forming;
 pub use mast::{Foot, Mast};
 pub use notices::Notices;
+pub use share_link::ShareLink;
 pub use steps::Steps;

@@ -28,8 +28,8 @@ pub fn Notices() -> Html {
                         match act {
                             Offer::Undo => app.dispatch(Action::Undo),
                             Offer::TakeKept => {
-                                if let stored::Found::Answers(answers) = stored::kept() {
-                                    app.dispatch(Action::Take(answers, stored::kept_typed()));
+                                if let Some(Ok(rescued)) = stored::kept() {
+                                    app.dispatch(Action::Take(Box::new(rescued.answers), stored::kept_typed()));
                                 }
                             }
                         }

@@ -3,7 +3,7 @@
 use crate::advice::report::{Quantity, Reason, Step};
 use crate::need::answers::Units;
 use crate::t;
-use crate::wording::advice::{changes, quantity_name, quantity_value, setting};
+use crate::wording::advice::{capitalised, change_short, quantity_name, quantity_value, setting};
 use yew::prelude::*;
 
 /// The reason to draw.
@@ -41,7 +41,11 @@ fn rows(reason: &Reason, units: Units) -> Option<Vec<Row>> {
             setting: setting(reason.element, &step.setting, units),
             value: here + by,
             spread,
-            words: changes(&step.effects, units, 2),
+            words: step
+                .effects
+                .iter()
+                .find(|effect| effect.quantity == axis)
+                .map_or_else(String::new, |effect| change_short(effect, units)),
             is_pick: false,
         })
     };
@@ -79,7 +83,7 @@ pub fn Steps(props: &Props) -> Html {
     let place = |value: f64| format!("{:.1}%", 6.0 + 88.0 * (value - least) / width);
     html! {
         <table class="steps">
-            <caption class="unseen">{ quantity_name(axis) }</caption>
+            <caption class="steps__caption">{ capitalised(&quantity_name(axis)) }</caption>
             <tbody>
                 { for rows.iter().map(|row| html! {
                     <tr class={classes!("steps__row", row.is_pick.then_some("steps__row--pick"))}>
@@ -104,7 +108,7 @@ pub fn Steps(props: &Props) -> Html {
                         <span>{ quantity_value(axis, least, 0.0, props.units) }</span>
                         <span>{ quantity_value(axis, most, 0.0, props.units) }</span>
                     </span></td>
-                    <td class="steps__words">{ quantity_name(axis) }</td>
+                    <td></td>
                 </tr>
             </tbody>
         </table>

@@ -7,6 +7,7 @@ use crate::t;
 use crate::web::components::{Bar, ForgetAll, Forming};
 use crate::web::route::Route;
 use crate::web::state::use_app;
+use crate::wording::advice::capitalised;
 use crate::wording::questions::{part_answer, question as question_title, question_unsure};
 use yew::prelude::*;
 
@@ -28,7 +29,7 @@ fn row(answers: &Answers, question: &'static Question) -> Html {
         Answered::Open => vec![t!("check-unanswered")],
         Answered::Answered => question
             .all_parts()
-            .filter_map(|part| part_answer(part, answers))
+            .filter_map(|part| part_answer(part, answers).map(|words| capitalised(&words)))
             .collect(),
     };
     let is_open = flow::state(answers, question) != Answered::Answered;

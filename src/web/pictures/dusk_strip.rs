@@ -291,8 +291,7 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
         .collect();
     events.sort_by_key(|event| event.2);
     let half = |name: &str| 0.5 * LETTER_PX * name.chars().count() as f64;
-    let label_x =
-        |x: f64, name: &str| x.clamp(half(name) + 2.0, (width - half(name) - 2.0).max(0.0));
+    let label_x = |x: f64, name: &str| x.min(width - half(name) - 2.0).max(half(name) + 2.0);
     let extents: Vec<(f64, f64)> = events
         .iter()
         .map(|(x, name, _)| (label_x(*x, name), 2.0 * half(name)))

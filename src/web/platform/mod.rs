@@ -201,25 +201,25 @@ pub fn copy(text: &str) -> bool {
         .is_some()
 }
 
-/// Whether the page's own module address is known, as a pair of glue and module.
+/// A path beside the page as a whole address.
+fn absolute(path: &str) -> Option<String> {
+    let base = document()?.base_uri().ok()??;
+    let url = js_sys::Reflect::get(&js_sys::global(), &"URL".into())
+        .ok()?
+        .dyn_into::<js_sys::Function>()
+        .ok()?;
+    let whole =
+        js_sys::Reflect::construct(&url, &js_sys::Array::of2(&path.into(), &base.into())).ok()?;
+    js_sys::Reflect::get(&whole, &"href".into())
+        .ok()?
+        .as_string()
+}
+
+/// Where the page's own glue and module are.
 fn module_addresses() -> Option<(String, String)> {
-    let document = document()?;
-    let script = document.query_selector("script[data-wasm]").ok()??;
-    let absolute = |name: &str| {
-        let base = document.base_uri().ok()??;
-        let path = script.get_attribute(name)?;
-        js_sys::Reflect::get(&js_sys::global(), &"URL".into())
-            .ok()?
-            .dyn_into::<js_sys::Function>()
-            .ok()
-            .and_then(|url| {
-                js_sys::Reflect::construct(&url, &js_sys::Array::of2(&path.into(), &base.into()))
-                    .ok()
-            })
-            .and_then(|url| js_sys::Reflect::get(&url, &"href".into()).ok())?
-            .as_string()
-    };
-    Some((absolute("data-js")?, absolute("data-wasm")?))
+    let script = document()?.query_selector("script[data-wasm]").ok()??;
+    let address = |name: &str| absolute(&script.get_attribute(name)?);
+    Some((address("data-js")?, address("data-wasm")?))
 }
 
 /// The element that the page takes over.

@@ -60,8 +60,7 @@ impl RankingWorker {
     #[must_use]
     pub fn start(heard: impl Fn(String) + 'static, failed: impl Fn() + 'static) -> Option<Self> {
         let (glue, module) = module_addresses()?;
-        let base = super::document()?.base_uri().ok()??;
-        let script = format!("{}/worker.js", base.rsplit_once('/')?.0);
+        let script = super::absolute("worker.js")?;
         let options = WorkerOptions::new();
         options.set_type(WorkerType::Module);
         // Addresses travel in the name: a query would be lost behind the offline copy.

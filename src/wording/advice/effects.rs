@@ -95,7 +95,35 @@ pub fn quantity_value(quantity: Quantity, value: f64, spread: f64, units: Units)
     if spread > 0.0 && decimals_for(spread) <= 2 {
         about(value, spread, unit)
     } else {
-        with_unit(value, decimals, unit)
+        with_unit(value, needed_decimals(value, decimals), unit)
+    }
+}
+
+/// No decimals where they would only be noughts.
+fn needed_decimals(value: f64, at_most: usize) -> usize {
+    let scale = [1.0, 10.0, 100.0, 1000.0, 10_000.0]
+        .get(at_most)
+        .copied()
+        .unwrap_or(1.0);
+    let rounded = (value * scale).round() / scale;
+    if (rounded - rounded.round()).abs() < 1e-9 {
+        0
+    } else {
+        at_most
+    }
+}
+
+/// A change of one quantity in short, as in "4 min less".
+#[must_use]
+pub fn change_short(effect: &Effect, units: Units) -> String {
+    if is_nothing(effect) {
+        return t!("short-same");
+    }
+    let amount = quantity_value(effect.quantity, effect.value.abs(), 0.0, units);
+    if effect.value > 0.0 {
+        t!("short-more", amount = amount)
+    } else {
+        t!("short-less", amount = amount)
     }
 }
 

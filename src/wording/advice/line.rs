@@ -150,10 +150,10 @@ pub fn line_parts(line: &Line, ranges: &Ranges, units: Units) -> Vec<Part> {
     parts
 }
 
-/// The line as one text, for the share sheet, the print and a window's title.
+/// The elements of a line in words, in the order in which it is read out.
 #[must_use]
-pub fn line_text(line: &Line, units: Units) -> String {
-    [
+pub fn line_words(line: &Line, units: Units) -> Vec<String> {
+    vec![
         glass(line),
         t!("line-tube", tube = box_mm(line.tube_mm)),
         word("plane", &line.plane),
@@ -161,10 +161,17 @@ pub fn line_text(line: &Line, units: Units) -> String {
         word("lit", &line.illumination),
         parallax(&line.parallax, units),
         word("turret", &line.elevation),
+        word("grade", &line.grade),
     ]
-    .into_iter()
-    .reduce(|one, other| t!("told-comma", one = one, other = other))
-    .unwrap_or_default()
+}
+
+/// The line as one text, for the share sheet, the print and a window's title.
+#[must_use]
+pub fn line_text(line: &Line, units: Units) -> String {
+    line_words(line, units)
+        .into_iter()
+        .reduce(|one, other| t!("told-comma", one = one, other = other))
+        .unwrap_or_default()
 }
 
 fn spanned(span: &Span, shown: impl Fn(f64) -> String, least_step: f64) -> String {

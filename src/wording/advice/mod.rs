@@ -4,8 +4,10 @@ mod effects;
 mod line;
 mod sentences;
 
-pub use effects::{changes, gains_and_losses, quantity_name, quantity_value};
-pub use line::{Part, elements, glass, glass_forming, line_parts, line_text, serves_too, setting};
+pub use effects::{change_short, changes, gains_and_losses, quantity_name, quantity_value};
+pub use line::{
+    Part, elements, glass, glass_forming, line_parts, line_text, line_words, serves_too, setting,
+};
 pub use sentences::{
     Told, decision, evening, need_sentence, not_needed, reason_said, saying, source_of, sureness,
     warning,

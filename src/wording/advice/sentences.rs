@@ -136,12 +136,31 @@ pub fn sureness(advice: &Advice, units: Units) -> Vec<String> {
     told
 }
 
-fn step(element: Element, step: &Step, units: Units) -> String {
-    t!(
-        "change-with",
-        setting = setting(element, &step.setting, units),
-        changes = changes(&step.effects, units, 3)
+/// Whether the settings of an element lie in an order, so that a step is less or more.
+fn is_ordered(element: Element) -> bool {
+    !matches!(
+        element,
+        Element::Plane
+            | Element::Reticle
+            | Element::Illumination
+            | Element::Parallax
+            | Element::Elevation
+            | Element::Mount
     )
+}
+
+fn step(element: Element, step: &Step, is_more: bool, units: Units) -> String {
+    let setting = setting(element, &step.setting, units);
+    let changes = changes(&step.effects, units, 3);
+    if !is_ordered(element) {
+        let setting = capitalised(&setting);
+        return t!("change-instead", setting = setting, changes = changes);
+    }
+    if is_more {
+        t!("change-more", setting = setting, changes = changes)
+    } else {
+        t!("change-less", setting = setting, changes = changes)
+    }
 }
 
 /// A reason as one would say it: what is set, what a step less loses, what a step more gains.
@@ -151,8 +170,11 @@ pub fn reason_said(reason: &Reason, units: Units) -> String {
         "reason-here",
         setting = capitalised(&setting(reason.element, &reason.here.setting, units))
     )];
-    for other in [&reason.less, &reason.more].into_iter().flatten() {
-        told.push(step(reason.element, other, units));
+    if let Some(less) = &reason.less {
+        told.push(step(reason.element, less, false, units));
+    }
+    if let Some(more) = &reason.more {
+        told.push(step(reason.element, more, true, units));
     }
     told.join(" ")
 }
@@ -193,7 +215,7 @@ pub fn decision(decision: &Decision, units: Units) -> Told {
         heading: word("decision", &decision.key),
         said: t!(
             "decision-said",
-            other = setting(element, &decision.other, units),
+            other = capitalised(&setting(element, &decision.other, units)),
             one = setting(element, &decision.one, units),
             changes = changes(&decision.effects, units, 3)
         ),

@@ -26,6 +26,30 @@ pub fn OneOf(props: &OneProps) -> Html {
     let part = props.part;
     let units = app.answers.units;
     let held = value(&app.answers, part);
+    // Short answers stand side by side.
+    let is_short = props.list.len() > 2
+        && props.list.iter().all(|each| {
+            option(units, part, each).chars().count() <= 14 && option_hint(part, each).is_none()
+        });
+    if is_short {
+        return html! {
+            <div class="chips">
+                { for props.list.iter().map(|each| {
+                    let app = app.clone();
+                    let choose = Callback::from(move |_: Event| {
+                        app.dispatch(Action::Reply(Reply::Set(part, Value::One((*each).to_owned()))));
+                    });
+                    html! {
+                        <label class="chip" key={*each}>
+                            <input type="radio" name={part.key()} value={*each}
+                                checked={held == Value::One((*each).to_owned())} onchange={choose} />
+                            <span>{ option(units, part, each) }</span>
+                        </label>
+                    }
+                }) }
+            </div>
+        };
+    }
     html! {
         <div class={classes!("choices", (props.list.len() > 5).then_some("choices--two"))}>
             { for props.list.iter().map(|each| {
@@ -77,11 +101,10 @@ pub fn SomeOf(props: &SomeProps) -> Html {
                 html! {
                     <Choice key={*each} group={part.key()} value={*each} name={option(units, part, each)}
                         hint={option_hint(part, each).map(AttrValue::from)}
-                        many={true} chosen={share.is_some()} {onchoose}>
-                        if let Some(share) = share.filter(|_| props.shares && held.len() > 1) {
+                        many={true} chosen={share.is_some()} {onchoose}
+                        more={share.filter(|_| props.shares && held.len() > 1).map(|share| html! {
                             <Often {part} option={*each} {share} name={option(units, part, each)} />
-                        }
-                    </Choice>
+                        })} />
                 }
             }) }
         </div>

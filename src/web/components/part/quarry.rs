@@ -105,11 +105,10 @@ pub fn Quarry() -> Html {
         html! {
             <Choice {key} group="uses" value={key} name={name.clone()} many={true}
                 drawing={html! { <FigureDrawing what={key} height_px={40.0} /> }}
-                chosen={share.is_some()} {onchoose}>
-                if let Some(share) = share.filter(|_| held.len() > 1) {
+                chosen={share.is_some()} {onchoose}
+                more={share.filter(|_| held.len() > 1).map(|share| html! {
                     <Often part={Part::Uses} option={key} {share} {name} />
-                }
-            </Choice>
+                })} />
         }
     };
     html! {

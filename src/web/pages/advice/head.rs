@@ -48,15 +48,28 @@ pub fn Head(props: &Props) -> Html {
                     }) }
                     <span class="line__rest">
                         { for rest.iter().enumerate().map(|(at, part)| html! {
-                            <><span class={classes!("line__part", standing(part.standing))}>{ &part.text }</span>{ if at < last { ", " } else { "" } }</>
+                            <><span class={classes!("line__part", standing(part.standing))}>{ &part.text }</span><span class="line__comma">{ if at < last { ", " } else { "" } }</span></>
                         }) }
                     </span>
                 </p>
-                <p class="line__legend">{ t!("advice-legend") }</p>
             </div>
             <p class="does">{ evening(&props.advice, pick, props.units) }</p>
+            { for sureness(&props.advice, props.units).into_iter().take(1).map(|said| html! { <p class="sureness">{ said }</p> }) }
+        </>
+    }
+}
+
+/// What stands under the strip: how sure in full, and the ranges that serve as well.
+#[component]
+pub fn Ranges(props: &Props) -> Html {
+    let Some(pick) = props.advice.picks.first() else {
+        return Html::default();
+    };
+    html! {
+        <div class="beside">
+            <p class="line__legend">{ t!("advice-legend") }</p>
             <div class="sureness">
-                { for sureness(&props.advice, props.units).into_iter().map(|said| html! { <p>{ said }</p> }) }
+                { for sureness(&props.advice, props.units).into_iter().skip(1).map(|said| html! { <p>{ said }</p> }) }
             </div>
             <details class="opens">
                 <summary>{ t!("advice-serves-too") }</summary>
@@ -74,6 +87,6 @@ pub fn Head(props: &Props) -> Html {
                     </table>
                 </div>
             </details>
-        </>
+        </div>
     }
 }

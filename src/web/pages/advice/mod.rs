@@ -3,10 +3,11 @@
 mod head;
 mod others;
 mod reasons;
+mod seen;
 mod told;
 
 use crate::t;
-use crate::web::components::Bar;
+use crate::web::components::{Bar, ShareLink};
 use crate::web::platform;
 use crate::web::route::Route;
 use crate::web::state::use_app;
@@ -39,10 +40,15 @@ pub fn AdvicePage() -> Html {
                 <div class="advice__first">
                     <h1 id="title" tabindex="-1" class="advice__title">{ t!("advice-title") }</h1>
                     <head::Head advice={advice.clone()} {units} />
+                    <section class="advice__strip">
+                        <h2 class="advice__strip-title">{ t!("advice-tonight") }</h2>
+                        <seen::Tonight advice={advice.clone()} {units} />
+                    </section>
+                    <head::Ranges advice={advice.clone()} {units} />
                 </div>
                 <div class="advice__seen">
                     <section class="noprint">
-                        <h2>{ t!("advice-tonight") }</h2>
+                        <seen::View advice={advice.clone()} {units} />
                     </section>
                 </div>
                 <div class="advice__rest">
@@ -62,6 +68,7 @@ pub fn AdvicePage() -> Html {
                             <li><a href={Route::Pictures.href()}>{ t!("advice-pictures") }</a></li>
                         </ul>
                     </section>
+                    <ShareLink />
                     <p class="small soft">{ t!("advice-caution") }</p>
                 </div>
             </div>
@@ -71,11 +78,13 @@ pub fn AdvicePage() -> Html {
 }
 
 fn bar() -> Html {
+    let share = Callback::from(|_: MouseEvent| platform::focus("share"));
     let print = Callback::from(|_: MouseEvent| platform::print());
     html! {
         <Bar even={true} wide={true}>
             <a class="button" href={Route::Check.href()}>{ t!("advice-change") }</a>
             <button type="button" class="button" onclick={print}>{ t!("advice-print") }</button>
+            <button type="button" class="button" onclick={share}>{ t!("advice-share") }</button>
         </Bar>
     }
 }

@@ -2,7 +2,7 @@
 
 use super::head::Props;
 use crate::t;
-use crate::wording::advice::{gains_and_losses, line_text, word};
+use crate::wording::advice::{gains_and_losses, line_words, word};
 use crate::wording::with_unit;
 use yew::prelude::*;
 
@@ -13,6 +13,7 @@ pub fn Others(props: &Props) -> Html {
     if picks.len() < 2 {
         return Html::default();
     }
+    let of_first = line_words(&picks[0].line, props.units);
     html! {
         <section>
             <h2>{ t!("advice-others") }</h2>
@@ -32,7 +33,13 @@ pub fn Others(props: &Props) -> Html {
                         html! {
                             <tr class={(at == 0).then_some("picks__row--first")}>
                                 <th scope="row">
-                                    <span class="picks__line">{ line_text(&pick.line, props.units) }</span>
+                                    <span class="picks__line">
+                                        { for line_words(&pick.line, props.units).into_iter().zip(&of_first).enumerate().map(|(place, (words, first))| {
+                                            let is_same = at > 0 && words == *first;
+                                            let comma = if place == 0 { "" } else { ", " };
+                                            html! { <>{ comma }<span class={is_same.then_some("same")}>{ words }</span></> }
+                                        }) }
+                                    </span>
                                     <span class="picks__because">{ word("because", &pick.because) }
                                         if at > 0 && pick.tied_with_first { { ", " }{ t!("pick-tied") } }
                                     </span>
