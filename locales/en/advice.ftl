@@ -175,6 +175,7 @@ cause-field = the field is too narrow
 cause-steady = the wobble is chased
 cause-eye_placed = the eye is not placed in time
 cause-parallax = parallax
+cause-eye_relief = the eye relief is too short for this recoil
 cause-mark = the mark is not seen, or hides the aiming point
 cause-drop = drop without a means to meet it
 cause-zoom_left = the zoom was left where it was

@@ -3,7 +3,9 @@
 use crate::advice::report::{Quantity, Reason, Step};
 use crate::need::answers::Units;
 use crate::t;
-use crate::wording::advice::{capitalised, change_short, quantity_name, quantity_value, setting};
+use crate::wording::advice::{
+    capitalised, change_short, quantity_name, quantity_value, setting_short,
+};
 use yew::prelude::*;
 
 /// The reason to draw.
@@ -38,7 +40,7 @@ fn rows(reason: &Reason, units: Units) -> Option<Vec<Row>> {
         let step = step.as_ref()?;
         let (by, spread) = effect(step, axis)?;
         Some(Row {
-            setting: setting(reason.element, &step.setting, units),
+            setting: setting_short(reason.element, &step.setting, units),
             value: here + by,
             spread,
             words: step
@@ -50,7 +52,7 @@ fn rows(reason: &Reason, units: Units) -> Option<Vec<Row>> {
         })
     };
     let pick = Row {
-        setting: setting(reason.element, &reason.here.setting, units),
+        setting: setting_short(reason.element, &reason.here.setting, units),
         value: here,
         spread: here_spread,
         words: t!("advice-this-one"),

@@ -327,6 +327,21 @@ pub fn setting(element: Element, setting: &Setting, units: Units) -> String {
     }
 }
 
+/// What an element is set to, as short as a table wants it: numbers without their noun.
+#[must_use]
+pub fn setting_short(element: Element, value: &Setting, units: Units) -> String {
+    match (element, value) {
+        (Element::MagLow | Element::MagHigh | Element::MagInUse, Setting::Number(value)) => {
+            t!("setting-mag", value = power(*value))
+        }
+        (Element::ObjectiveMm | Element::TubeMm | Element::ExitPupilMm, Setting::Number(value)) => {
+            t!("setting-mm", value = box_mm((*value * 10.0).round() / 10.0))
+        }
+        (Element::FieldLowMPer100m, Setting::Number(value)) => with_unit(*value, 1, "m"),
+        _ => setting(element, value, units),
+    }
+}
+
 fn numbered(element: Element, value: f64, units: Units) -> String {
     let key = match element {
         Element::MagLow => "setting-low",

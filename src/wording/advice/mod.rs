@@ -7,6 +7,7 @@ mod sentences;
 pub use effects::{change_short, changes, gains_and_losses, quantity_name, quantity_value};
 pub use line::{
     Part, elements, glass, glass_forming, line_parts, line_text, line_words, serves_too, setting,
+    setting_short,
 };
 pub use sentences::{
     Told, decision, evening, need_sentence, not_needed, reason_said, saying, source_of, sureness,

@@ -1,6 +1,6 @@
 //! Whole sentences about one person's advice.
 
-use super::{capitalised, changes, key_of, line_text, said, setting, word};
+use super::{capitalised, changes, key_of, line_text, said, setting, setting_short, word};
 use crate::advice::report::{
     Advice, Comparison, Decision, Element, LastLight, LightKind, NotNeeded, Pick, Reason, Rule,
     Saying, Step, Warning,
@@ -223,7 +223,7 @@ pub fn decision(decision: &Decision, units: Units) -> Told {
 }
 
 fn rule(rule: &Rule, units: Units) -> String {
-    let limit = setting(rule.element, &rule.limit, units);
+    let limit = setting_short(rule.element, &rule.limit, units);
     let element = word("element", &rule.element);
     match rule.comparison {
         Comparison::Less => t!("rule-less", element = element, limit = limit),

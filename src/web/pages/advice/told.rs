@@ -98,7 +98,7 @@ pub fn Warnings(props: &Props) -> Html {
                             <span class="marked__sign marked__sign--fails" aria-hidden="true">{ "×" }</span>
                             <span>
                                 { told.heading }
-                                if !told.said.is_empty() { { " " }{ told.said }{ "." } }
+                                if !told.said.is_empty() { { " " }{ told.said } }
                                 if !row.effects.is_empty() && row.rule.is_some() {
                                     <span class="small soft block">{ t!("warning-it", changes = changes(&row.effects, props.units, 3)) }</span>
                                 }
