@@ -12,6 +12,7 @@ pub const VERSION: u32 = 1;
 
 /// Everything advised for one set of answers.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Advice {
     /// Schema version, 1.
     pub version: u32,
@@ -43,6 +44,7 @@ pub struct Advice {
 
 /// A median and one standard deviation, in the unit that the field's name states.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Figure {
     /// Median.
     pub value: f64,
@@ -61,6 +63,7 @@ impl From<crate::quantity::Estimate> for Figure {
 
 /// The line: a specification as it stands on a box.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Line {
     /// Lowest magnification.
     pub mag_low: f64,
@@ -112,6 +115,7 @@ pub struct Line {
 
 /// Plane of the reticle.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum Plane {
     /// In front of the zoom.
@@ -122,6 +126,7 @@ pub enum Plane {
 
 /// Family of the reticle.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum Reticle {
     /// Thin lines throughout.
@@ -150,6 +155,7 @@ pub enum Reticle {
 
 /// Light in the reticle.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum Lit {
     /// None.
@@ -164,6 +170,7 @@ pub enum Lit {
 
 /// Parallax setting.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum Parallax {
     /// Set once.
@@ -180,6 +187,7 @@ pub enum Parallax {
 
 /// Elevation turret.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum Turret {
     /// Under a cap.
@@ -192,6 +200,7 @@ pub enum Turret {
 
 /// Grade of glass.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum Grade {
     /// Plain.
@@ -204,6 +213,7 @@ pub enum Grade {
 
 /// Width of the apparent field.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum FieldWidth {
     /// 19°.
@@ -216,6 +226,7 @@ pub enum FieldWidth {
 
 /// Price band of the sight alone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[allow(missing_docs, reason = "five letters, A the least money")]
 pub enum Band {
     A,
@@ -227,6 +238,7 @@ pub enum Band {
 
 /// An element of the line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum Element {
     /// Lowest power.
@@ -275,6 +287,7 @@ pub enum Element {
 
 /// How much an element matters to this person.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum Standing {
     /// Outside the range this person's shots fail.
@@ -287,6 +300,7 @@ pub enum Standing {
 
 /// The lowest and the highest value that serves as well.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Span {
     /// Lowest.
     pub least: f64,
@@ -298,6 +312,7 @@ pub struct Span {
 
 /// The choices that serve as well, the pick's own first.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Choices<T> {
     /// The choices.
     pub any_of: Vec<T>,
@@ -307,6 +322,7 @@ pub struct Choices<T> {
 
 /// The ranges that tie with a pick, element by element.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Ranges {
     /// Lowest power.
     pub mag_low: Span,
@@ -342,6 +358,7 @@ pub struct Ranges {
 
 /// One pick.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Pick {
     /// The line.
     #[serde(flatten)]
@@ -370,6 +387,7 @@ pub struct Pick {
 
 /// Magnification mostly set.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct MagInUse {
     /// By day.
     pub day: f64,
@@ -379,6 +397,7 @@ pub struct MagInUse {
 
 /// A pick's reason to exist.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum Because {
     /// Best value: serves most for what it weighs and costs.
@@ -401,6 +420,7 @@ pub enum Because {
 
 /// What stops a shot that the sight does not serve.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum Cause {
     /// Not told apart in that light.
@@ -429,6 +449,7 @@ pub enum Cause {
 
 /// A share of the occasions lost to one cause.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Loss {
     /// The cause.
     pub cause: Cause,
@@ -438,6 +459,7 @@ pub struct Loss {
 
 /// What an effect is measured in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum Quantity {
     /// Occasions served, percentage points.
@@ -524,6 +546,7 @@ pub enum Quantity {
 
 /// A quantity that changes or is reached, with its spread.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Effect {
     /// What is measured.
     pub quantity: Quantity,
@@ -535,6 +558,7 @@ pub struct Effect {
 
 /// What an element is set to: a number or a key.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(untagged)]
 pub enum Setting {
     /// A number in the unit of the element.
@@ -545,6 +569,7 @@ pub enum Setting {
 
 /// Why an element of the line is what it is.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Reason {
     /// The element.
     pub element: Element,
@@ -564,6 +589,7 @@ pub struct Reason {
 
 /// One setting of an element and what comes with it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Step {
     /// The setting.
     pub setting: Setting,
@@ -577,6 +603,7 @@ pub struct Step {
 
 /// Something often asked for that makes no difference to this person.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct NotNeeded {
     /// The element.
     pub element: Element,
@@ -588,6 +615,7 @@ pub struct NotNeeded {
 
 /// Something that is the person's own to decide.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Decision {
     /// What is weighed against what.
     pub key: DecisionKey,
@@ -603,6 +631,7 @@ pub struct Decision {
 
 /// The usual decisions.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum DecisionKey {
     /// A larger or a smaller objective.
@@ -641,6 +670,7 @@ pub enum DecisionKey {
 
 /// How a limit is meant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[allow(missing_docs, reason = "the signs themselves")]
 pub enum Comparison {
     #[serde(rename = "<")]
@@ -659,6 +689,7 @@ pub enum Comparison {
 
 /// A rule a machine can apply: what this person should not buy.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Rule {
     /// The element.
     pub element: Element,
@@ -670,6 +701,7 @@ pub struct Rule {
 
 /// What this person should not buy or not forget, and why.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Warning {
     /// Which warning.
     pub key: WarningKey,
@@ -683,6 +715,7 @@ pub struct Warning {
 
 /// The kinds of warning.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum WarningKey {
     /// An objective that is too large for what it brings.
@@ -769,6 +802,7 @@ pub enum WarningKey {
 
 /// Something paid for and never used.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Unused {
     /// What.
     pub key: UnusedKey,
@@ -778,6 +812,7 @@ pub struct Unused {
 
 /// Kinds of things paid for and never used.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum UnusedKey {
     /// Exit pupil wider than the pupil.
@@ -794,6 +829,7 @@ pub enum UnusedKey {
 
 /// How sure the first pick is.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Surety {
     /// Plausible worlds tried.
     pub worlds: u32,
@@ -809,6 +845,7 @@ pub struct Surety {
 
 /// What unseats a pick.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Unseats {
     /// The doubtful quantity that lay farthest from its middle in those worlds.
     pub doubt: Doubt,
@@ -820,6 +857,7 @@ pub struct Unseats {
 
 /// The doubtful quantities of a plausible world.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum Doubt {
     /// The person's own pupil.
@@ -852,6 +890,7 @@ pub enum Doubt {
 
 /// Whether another plausible answer to a question changes the line.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct AnswerMatters {
     /// Key of the question.
     pub question: String,
@@ -869,6 +908,7 @@ pub struct AnswerMatters {
 
 /// What the advice does not count.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum NotCounted {
     /// Repeatability of the turrets.
@@ -895,6 +935,7 @@ pub enum NotCounted {
 
 /// Figures for the sentence of need, the strip and the view through the sight.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Facts {
     /// The typical occasion.
     pub typical: Typical,
@@ -926,6 +967,7 @@ pub struct Facts {
 
 /// The typical occasion.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Typical {
     /// Key of the quarry or target shot at most.
     pub quarry: String,
@@ -953,6 +995,7 @@ pub struct Typical {
 
 /// The light that matters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum LightKind {
     /// Full day only.
@@ -967,6 +1010,7 @@ pub enum LightKind {
 
 /// Until when the quarry is told apart on the typical evening.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Tonight {
     /// Seconds since 1970-01-01T00:00Z of the sunset of that evening; none if there is none.
     pub sunset_s: Option<f64>,
@@ -986,6 +1030,7 @@ pub struct Tonight {
 
 /// The end of telling apart, minutes after sunset.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum LastLight {
     /// At this time.
@@ -1003,6 +1048,7 @@ pub enum LastLight {
 
 /// Something said at counters, tested for this person.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Saying {
     /// Which saying.
     pub key: SayingKey,
@@ -1014,6 +1060,7 @@ pub struct Saying {
 
 /// Whether a saying is true for this person.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 pub enum Verdict {
     /// True.
@@ -1026,6 +1073,7 @@ pub enum Verdict {
 
 /// The sayings.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 #[serde(rename_all = "snake_case")]
 #[allow(
     missing_docs,
@@ -1076,6 +1124,7 @@ pub enum SayingKey {
 
 /// How much was computed.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Extent {
     /// Specifications ranked.
     pub candidates: u32,
@@ -1091,6 +1140,7 @@ pub struct Extent {
 
 /// The exchange rates in use, in percentage points of occasions.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Rates {
     /// What 100 g weigh.
     pub mass_points_per_100_g: f64,
@@ -1102,6 +1152,7 @@ pub struct Rates {
 
 /// Answers that cannot be computed with.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Problem {
     /// Key of the question.
     pub question: String,

@@ -11,6 +11,7 @@ pub const VERSION: u32 = 1;
 
 /// Two sights beside each other for one shooter.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Versus {
     /// Schema version, 1.
     pub version: u32,
@@ -32,6 +33,7 @@ pub struct Versus {
 
 /// One of the two.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Side {
     /// Lowest magnification.
     pub mag_low: f64,
@@ -62,6 +64,7 @@ pub struct Side {
 
 /// One difference between the two.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Contrast {
     /// What is compared.
     pub quantity: Quantity,

@@ -4,6 +4,7 @@ use super::platform::RankingWorker;
 use super::state::{Action, App};
 use crate::advice::Advice;
 use crate::need::answers::Answers;
+use nanoserde::{DeBin, SerBin};
 use serde::{Deserialize, Serialize};
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -17,7 +18,7 @@ struct Job {
 }
 
 /// What comes back.
-#[derive(Serialize, Deserialize)]
+#[derive(SerBin, DeBin)]
 struct Done {
     revision: u32,
     advice: Option<Advice>,
@@ -48,13 +49,11 @@ fn done(job: &Job) -> Done {
 }
 
 /// The worker's half: answers one job.
-pub fn answer(text: &str, reply: &dyn Fn(&str)) {
+pub fn answer(text: &str, reply: &dyn Fn(&[u8])) {
     let Ok(job) = serde_json::from_str::<Job>(text) else {
         return;
     };
-    if let Ok(text) = serde_json::to_string(&done(&job)) {
-        reply(&text);
-    }
+    reply(&done(&job).serialize_bin());
 }
 
 fn hear(dispatcher: &UseReducerDispatcher<super::state::State>, done: Done) {
@@ -103,8 +102,8 @@ fn ask(
         let heard = dispatcher.clone();
         let broken = Rc::clone(is_broken);
         *worker.borrow_mut() = RankingWorker::start(
-            move |text| {
-                if let Ok(done) = serde_json::from_str(&text) {
+            move |bytes| {
+                if let Ok(done) = Done::deserialize_bin(&bytes) {
                     hear(&heard, done);
                 }
             },

@@ -1,4 +1,4 @@
-//! A worker that runs the same module; what it is asked and answers is JSON text.
+//! A worker that runs the same module; it is asked in JSON text and answers in bytes.
 
 use super::module_addresses;
 use std::cell::RefCell;
@@ -20,8 +20,8 @@ pub fn in_worker() -> bool {
 
 /// Answers every job with `answer`, for as long as the worker lives.
 ///
-/// `answer` gets the job's text and a function that sends text back, once or more often.
-pub fn answer_jobs(answer: impl Fn(&str, &dyn Fn(&str)) + 'static) {
+/// `answer` gets the job's text and a function that sends bytes back, once or more often.
+pub fn answer_jobs(answer: impl Fn(&str, &dyn Fn(&[u8])) + 'static) {
     let Ok(scope) = js_sys::global().dyn_into::<DedicatedWorkerGlobalScope>() else {
         return;
     };
@@ -29,8 +29,8 @@ pub fn answer_jobs(answer: impl Fn(&str, &dyn Fn(&str)) + 'static) {
     let heard = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
         if let Some(text) = event.data().as_string() {
             answer(&text, &|reply| {
-                // Text can always be cloned; there is nobody else to tell.
-                let _ = post.post_message(&reply.into());
+                // Bytes can always be cloned; there is nobody else to tell.
+                let _ = post.post_message(&js_sys::Uint8Array::from(reply));
             });
         }
     });
@@ -58,7 +58,7 @@ impl RankingWorker {
     ///
     /// `heard` gets each reply; `failed` is called when the worker breaks.
     #[must_use]
-    pub fn start(heard: impl Fn(String) + 'static, failed: impl Fn() + 'static) -> Option<Self> {
+    pub fn start(heard: impl Fn(Vec<u8>) + 'static, failed: impl Fn() + 'static) -> Option<Self> {
         let (glue, module) = module_addresses()?;
         let script = super::absolute("worker.js")?;
         let options = WorkerOptions::new();
@@ -71,17 +71,14 @@ impl RankingWorker {
         let to = worker.clone();
         let queue = Rc::clone(&line);
         let on_message = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
-            let Some(text) = event.data().as_string() else {
-                return;
-            };
-            if text == READY {
+            if let Some(bytes) = event.data().dyn_ref::<js_sys::Uint8Array>() {
+                heard(bytes.to_vec());
+            } else if event.data().as_string().as_deref() == Some(READY) {
                 let mut queue = queue.borrow_mut();
                 queue.ready = true;
                 for job in queue.waiting.drain(..) {
                     let _ = to.post_message(&job.into());
                 }
-            } else {
-                heard(text);
             }
         });
         worker.set_onmessage(Some(on_message.as_ref().unchecked_ref()));
