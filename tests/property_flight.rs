@@ -1,5 +1,11 @@
 //! What must hold for any load, sight and rifle.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test stops where it fails"
+)]
+
 use proptest::prelude::*;
 use scopewright::flight::cartridges::typical_loads;
 use scopewright::flight::drag::G_PER_GRAIN;

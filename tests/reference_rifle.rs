@@ -1,5 +1,11 @@
 //! The rifle against standards, scipy and common practice.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test stops where it fails"
+)]
+
 mod counted;
 
 use counted::Tally;

@@ -34,7 +34,7 @@ cargo xtask shots [PART OF A NAME]              pictures of every page into targ
 cargo xtask sheet                               the drawings at several sizes into target/sheet/
 cargo xtask audit                               Lighthouse on the built page, as a phone sees it
 cargo xtask soak [ROUNDS]                       use the page for a while and watch its memory
-cargo xtask bench                               medians and ratios of the core's inner parts
+cargo xtask bench [chromium]                    medians of the core's inner parts, native or in Chromium
 ";
 
 fn main() -> ExitCode {
@@ -49,7 +49,7 @@ fn main() -> ExitCode {
         "sheet" => sheet::command(),
         "audit" => audit::command(),
         "soak" => soak::command(&rest),
-        "bench" => bench::command(),
+        "bench" => bench::command(&rest),
         "precache" => precache::command(),
         "" | "help" | "--help" | "-h" => {
             print!("{HELP}");

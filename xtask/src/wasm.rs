@@ -95,6 +95,14 @@ pub fn bind_for_node(module: &Path, folder: &Path) -> Result<(), String> {
     bind(Bindgen::new().nodejs(true), module, folder)
 }
 
+/// Writes a module that a browser can import.
+///
+/// # Errors
+/// The module does not fit this version of wasm-bindgen.
+pub fn bind_for_browser(module: &Path, folder: &Path) -> Result<(), String> {
+    bind(Bindgen::new().web(true), module, folder)
+}
+
 fn bind<E: std::fmt::Debug>(
     bindgen: Result<&mut Bindgen, E>,
     module: &Path,

@@ -2,6 +2,8 @@
 //! those of the native program, character by character. Numbers are printed in the shortest
 //! form that reads back as the same bits, so equal text is equal bits.
 
+mod repeat;
+
 use wasm_bindgen::prelude::wasm_bindgen;
 
 /// What `workbench figure` answers to one line.
