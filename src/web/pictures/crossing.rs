@@ -42,7 +42,7 @@ pub struct CrossingProps {
 }
 
 const WIDTH_PX: f64 = 328.0;
-const HEIGHT_PX: f64 = 180.0;
+const HEIGHT_PX: f64 = 200.0;
 
 /// The value of a rising table at `x`, linear between its rows, held at its ends.
 #[must_use]

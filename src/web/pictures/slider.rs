@@ -164,7 +164,7 @@ pub fn Slider(props: &SliderProps) -> Html {
         Rc::new(move |to: f64| {
             value.set(to);
             let share = scale.share(to, least, most);
-            thumb.style("left", &format!("{:.3}%", 100.0 * share));
+            thumb.style("transform", &format!("translateX({:.3}%)", 100.0 * share));
             let words = spoken.emit(to);
             track.set("aria-valuenow", &format!("{to:.2}"));
             track.set("aria-valuetext", &words);
@@ -246,7 +246,8 @@ pub fn Slider(props: &SliderProps) -> Html {
                 {onpointerdown} {onpointermove} onpointerup={let_go.clone()}
                 onpointercancel={let_go} {onkeydown}>
                 <div class="slide__line"></div>
-                <div class="slide__thumb" ref={thumb.node.clone()}></div>
+                // As wide as the way, so that a share of itself moves it without a layout.
+                <div class="slide__carry" ref={thumb.node.clone()}><div class="slide__thumb"></div></div>
             </div>
         </div>
     }

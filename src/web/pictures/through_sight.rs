@@ -25,6 +25,7 @@ use crate::sight::reticle::{Reticle, Role};
 use crate::sight::subtension::{ARCMIN_PER_MRAD, true_subtension_mrad};
 use crate::t;
 use crate::wording::{cm, field, mrad, number, range};
+use gloo::timers::callback::Timeout;
 use std::cell::Cell;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -132,6 +133,8 @@ pub struct ThroughSightProps {
     pub on_input: Callback<(f64, f64, f64)>,
 }
 
+/// The words follow when a handle has rested so long.
+const REST_MS: u32 = 140;
 /// From this width on the two pictures stand side by side as rounds.
 const ROUNDS_FROM_PX: f64 = 560.0;
 /// Widest slot: one apparent field across.
@@ -296,7 +299,8 @@ impl Painter {
         }
     }
 
-    fn paint(&self, stand: Stand) {
+    /// Paints the pictures; the long words only if `with_words`: while a handle moves they wait.
+    fn paint(&self, stand: Stand, with_words: bool) {
         let Stand {
             magnification,
             range_m,
@@ -387,6 +391,9 @@ impl Painter {
                 mrad = mrad(covered),
                 cm = words
             ));
+        }
+        if !with_words {
+            return;
         }
         let words = self.words(stand, &scene, at_target, &lines);
         for (pen, words) in self.said.iter().zip(&words) {
@@ -663,15 +670,21 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
             for pen in painter.said.iter().chain([&*painter.blur, &*painter.scale]) {
                 pen.forget();
             }
-            painter.paint(stand.get());
+            painter.paint(stand.get(), true);
         });
     }
+    let rest = use_memo((), |()| Cell::new(None::<Timeout>));
     let moved = |change: fn(Stand, f64) -> Stand| {
         let (painter, stand, on_input) = (painter.clone(), stand.clone(), props.on_input.clone());
+        let rest = rest.clone();
         Callback::from(move |to: f64| {
             let now = change(stand.get(), to);
             stand.set(now);
-            painter.paint(now);
+            painter.paint(now, false);
+            let (painter, stand) = (painter.clone(), stand.clone());
+            rest.set(Some(Timeout::new(REST_MS, move || {
+                painter.paint(stand.get(), true);
+            })));
             on_input.emit((now.magnification, now.range_m, now.minute));
         })
     };
