@@ -164,7 +164,7 @@ fn row(beside: &Versus, difference: &Contrast, units: Units) -> Row {
             }
             Quantity::MassG => t!("versus-mass-by", which = which, amount = amount),
             Quantity::CentreHeightMm => t!("versus-height-by", which = which, amount = amount),
-            _ => t!("versus-price-by", which = which, bands = number(size, 1)),
+            _ => t!("versus-price-by", which = which, amount = amount),
         }
     } else if size < 1e-6 && spread < 1e-6 {
         t!("versus-equal")
@@ -177,10 +177,7 @@ fn row(beside: &Versus, difference: &Contrast, units: Units) -> Row {
         match difference.settle {
             Some(element) => [
                 close,
-                t!(
-                    "versus-settle",
-                    elements = capitalised(&word("element", &element))
-                ),
+                t!("versus-settle", element = word("element", &element)),
             ]
             .join(" "),
             None => close,
@@ -188,8 +185,8 @@ fn row(beside: &Versus, difference: &Contrast, units: Units) -> Row {
     };
     Row {
         what,
-        one: value(difference.quantity, difference.one, units),
-        other: value(difference.quantity, difference.other, units),
+        one: own(difference.quantity, difference.one, units),
+        other: own(difference.quantity, difference.other, units),
         verdict,
         decided: difference.decided,
         one_is_better: difference.decided.then_some(!other_is_better),
@@ -199,9 +196,19 @@ fn row(beside: &Versus, difference: &Contrast, units: Units) -> Row {
 fn value(quantity: Quantity, value: f64, units: Units) -> String {
     match quantity {
         Quantity::MinutesTonight => with_unit(value, usize::from(value.abs() < 9.95), "min"),
-        Quantity::PriceBands => number(value, 1),
+        Quantity::PriceBands => t!("versus-bands", bands = number(value, 1)),
         _ => quantity_value(quantity, value, 0.0, units),
     }
+}
+
+/// The value of one sight: a price by its band's range.
+fn own(quantity: Quantity, of: f64, units: Units) -> String {
+    use crate::need::answers::PriceBand as B;
+    if quantity != Quantity::PriceBands {
+        return value(quantity, of, units);
+    }
+    let band = [B::A, B::B, B::C, B::D, B::E][of.round().clamp(0.0, 4.0) as usize];
+    super::price(band)
 }
 
 fn amount(quantity: Quantity, size: f64, spread: f64, units: Units) -> String {

@@ -9,4 +9,11 @@ export const pages = [
       await visitor.seen("h1");
     },
   },
+  ...["compare", "rings", "zero"].map((place) => ({
+    name: place,
+    arrive: async (visitor) => {
+      await visitor.open(`#/${place}`);
+      await visitor.seen("h1");
+    },
+  })),
 ];

@@ -41,12 +41,12 @@ impl Typed {
     }
 }
 
-fn limit(limit: HeightLimit) -> String {
+fn limit(limit: HeightLimit, units: Units) -> String {
     match limit {
         HeightLimit::Bell => t!("rings-limit-bell"),
         HeightLimit::IronSights => t!("rings-limit-iron"),
         HeightLimit::Bolt => t!("rings-limit-bolt"),
-        HeightLimit::Ring => t!("rings-limit-ring"),
+        HeightLimit::Ring => t!("rings-limit-ring", metal = length_mm(units, 2.0)),
         HeightLimit::StraightStock => t!("rings-limit-stock"),
     }
 }
@@ -55,15 +55,14 @@ fn answer(rings: &RingHeight, units: Units) -> Html {
     let shown = |mm: f64| length_mm(units, mm);
     let height = &rings.recommended;
     html! {
-        <section class="door__answer" aria-live="polite">
-            <h2 class="door__name">{ t!("rings-answer") }</h2>
-            <p class="door__line">{ shown(height.saddle_mm) }</p>
-            <p class="said">{ t!("rings-says", saddle = shown(height.saddle_mm)) }</p>
+        <section class="tool__answer" aria-live="polite">
+            <h2 class="tool__name">{ t!("rings-answer") }</h2>
+            <p class="tool__line">{ shown(height.saddle_mm) }</p>
             <p>
                 { t!("rings-means", centre = shown(height.centre_over_rail_mm), bore = shown(height.over_bore_mm)) }{ " " }
-                { limit(rings.limit) }
+                { limit(rings.limit, units) }
                 if rings.limit == HeightLimit::Bell {
-                    { " " }{ t!("rings-least", least = shown(rings.least.saddle_mm)) }
+                    { " " }{ t!("rings-least", least = shown(rings.least.saddle_mm), air = shown(AIR_MM.0)) }
                 }
             </p>
             <p class="small soft">{ t!("rings-measured-how", centre = shown(height.centre_over_rail_mm)) }</p>
@@ -120,7 +119,7 @@ pub fn RingHeightPage() -> Html {
         };
     let box_ = |id: &'static str, words: String, checked: bool, onchange: Callback<Event>| {
         html! {
-            <label class="door__tick" for={id}>
+            <label class="tool__tick" for={id}>
                 <input class="choice__input" {id} type="checkbox" {checked} {onchange} />
                 <span>{ words }</span>
             </label>
@@ -139,15 +138,15 @@ pub fn RingHeightPage() -> Html {
         })
         .collect::<Vec<_>>();
     html! {
-        <main class="page page--door" id="main">
+        <main class="page page--wide" id="main">
             <h1 id="title" tabindex="-1">{ t!("rings-title") }</h1>
             <p>{ t!("rings-lead") }</p>
-            <div class="door">
-                <div class="door__fields">
+            <div class="tool">
+                <div class="tool__fields">
                     <div class="fields fields--row">
                         { field("rings-bell", t!("rings-bell"), Some(AttrValue::from(t!("rings-bell-hint"))), Quantity::Bell, &typed.bell, 57.0, change(|t, text| t.bell = text)) }
                         { field("rings-barrel", t!("rings-barrel"), Some(AttrValue::from(t!("rings-barrel-hint"))), Quantity::RingsHeight, &typed.barrel, 18.0, change(|t, text| t.barrel = text)) }
-                        { field("rings-rail", t!("rings-rail"), Some(AttrValue::from(t!("rings-rail-hint"))), Quantity::RingsHeight, &typed.rail, 24.0, change(|t, text| t.rail = text)) }
+                        { field("rings-rail", t!("rings-rail"), Some(AttrValue::from(t!("rings-rail-hint", usual = length_mm(units, 24.0)))), Quantity::RingsHeight, &typed.rail, 24.0, change(|t, text| t.rail = text)) }
                     </div>
                     <OwnChips label={t!("rings-tube")} group="rings-tube" options={tubes} chosen={Some(AttrValue::from(tube.to_string()))} onchoose={choose_tube} />
                     <div>
@@ -156,7 +155,7 @@ pub fn RingHeightPage() -> Html {
                         { box_("rings-straight", t!("rings-straight"), typed.straight_stock, tick(|t| &mut t.straight_stock)) }
                     </div>
                 </div>
-                <div class="door__side">
+                <div class="tool__side">
                     if let Ok(rings) = &found {
                         { answer(rings, units) }
                     } else if let Err(out) = &found {

@@ -56,7 +56,7 @@ pub fn VersusPage() -> Html {
         .as_ref()
         .and_then(|now| now.line.clone())
         .filter(|line| !line.is_empty());
-    let field = |id: &'static str, label: String, held: &UseStateHandle<String>, hint| {
+    let field = |id: &'static str, label: String, held: &UseStateHandle<String>| {
         let ontext = {
             let held = held.clone();
             Callback::from(move |text: String| held.set(text))
@@ -65,7 +65,7 @@ pub fn VersusPage() -> Html {
             .err()
             .map(|why| AttrValue::from(problem(&why)));
         html! {
-            <OwnField {id} {label} {hint} long=true text={(**held).clone()} {wrong} {ontext} />
+            <OwnField {id} {label} long=true text={(**held).clone()} {wrong} {ontext} />
         }
     };
     let fill = |words: String, line: Option<String>, held: &UseStateHandle<String>| {
@@ -87,16 +87,16 @@ pub fn VersusPage() -> Html {
             .map(|(one, other)| versus(&resolve(answers), one, other))
     });
     html! {
-        <main class="page" id="main">
+        <main class="page page--wide" id="main">
             <h1 id="title" tabindex="-1">{ t!("opening-door-compare") }</h1>
-            <p>{ t!("versus-lead") }</p>
+            <p>{ t!("versus-lead") }{ " " }{ t!("versus-hint") }</p>
             <div class="versus__fields">
                 <div>
-                    { field("versus-one", t!("versus-first"), &one, Some(AttrValue::from(t!("versus-hint")))) }
+                    { field("versus-one", t!("versus-first"), &one) }
                     { for fill(t!("versus-take-own"), own, &one) }
                 </div>
                 <div>
-                    { field("versus-other", t!("versus-second"), &other, Some(AttrValue::from(t!("versus-hint")))) }
+                    { field("versus-other", t!("versus-second"), &other) }
                     { for fill(t!("versus-take-pick"), pick, &other) }
                 </div>
             </div>

@@ -8,7 +8,7 @@ use crate::t;
 use crate::web::components::Segments;
 use crate::web::components::own::{self, OwnChips, OwnField};
 use crate::web::state::use_app;
-use crate::wording::{cm, range};
+use crate::wording::{cm, length_mm, range};
 use yew::prelude::*;
 
 const CLICKS: [(ClickUnit, &str); 5] = [
@@ -48,10 +48,15 @@ fn words(turn: &Turn, none: String) -> String {
 fn paper(group: &Group, units: Units) -> Html {
     // The smallest square of round size that holds both.
     let farthest = group.right_cm.abs().max(group.high_cm.abs());
-    let half = [2.5, 5.0, 10.0, 15.0, 25.0, 50.0, 100.0, 200.0]
+    let unit_cm = match units {
+        Units::Metric => 1.0,
+        Units::Imperial => 2.54,
+    };
+    let half = [1.0, 2.0, 5.0, 10.0, 15.0, 25.0, 50.0, 100.0, 200.0]
         .into_iter()
+        .map(|half| half * unit_cm)
         .find(|half| farthest <= 0.9 * half)
-        .unwrap_or(340.0);
+        .unwrap_or(350.0);
     let scale = 100.0 / half;
     let line = |x1: f64, y1: f64, x2: f64, y2: f64, class: &'static str| {
         html! {
@@ -85,12 +90,12 @@ fn answer(turn: &Correction, distance_m: f64, units: Units) -> Html {
     let height = words(&turn.elevation, t!("zero-turn-none-height"));
     let side = words(&turn.windage, t!("zero-turn-none-side"));
     html! {
-        <section class="door__answer" aria-live="polite">
-            <h2 class="door__name">{ t!("zero-turn") }</h2>
-            <p class="door__line">{ crate::wording::advice::capitalised(&t!("zero-both", height = height, side = side)) }</p>
+        <section class="tool__answer" aria-live="polite">
+            <h2 class="tool__name">{ t!("zero-turn") }</h2>
+            <p class="tool__line">{ crate::wording::advice::capitalised(&t!("zero-both", height = height, side = side)) }</p>
             <p>
-                { t!("zero-one-click", click = cm(units, turn.click_cm), distance = range(units, distance_m)) }{ " " }
-                { t!("zero-left-over", height = cm(units, turn.elevation.left_over_cm.abs()), side = cm(units, turn.windage.left_over_cm.abs())) }
+                { t!("zero-one-click", click = length_mm(units, 10.0 * turn.click_cm), distance = range(units, distance_m)) }{ " " }
+                { t!("zero-left-over", height = length_mm(units, 10.0 * turn.elevation.left_over_cm.abs()), side = length_mm(units, 10.0 * turn.windage.left_over_cm.abs())) }
             </p>
             <p class="small soft">{ t!("zero-marked") }</p>
         </section>
@@ -181,11 +186,11 @@ pub fn ZeroClicksPage() -> Html {
         ]
     };
     html! {
-        <main class="page page--door" id="main">
+        <main class="page page--wide" id="main">
             <h1 id="title" tabindex="-1">{ t!("zero-title") }</h1>
             <p>{ t!("zero-lead") }</p>
-            <div class="door">
-                <div class="door__fields">
+            <div class="tool">
+                <div class="tool__fields">
                     { field("zero-distance", t!("zero-distance"), Quantity::Range, &typed.distance, change(|t, text| t.distance = text)) }
                     <div class="zero__offset">
                         { field("zero-height", t!("zero-by-height"), Quantity::OnPaper, &typed.height, change(|t, text| t.height = text)) }
@@ -204,7 +209,7 @@ pub fn ZeroClicksPage() -> Html {
                     <OwnChips label={t!("zero-click")} group="zero-click" {options}
                         chosen={Some(AttrValue::from(typed.click))} onchoose={choose} />
                 </div>
-                <div class="door__side">
+                <div class="tool__side">
                     if let Some((group, turn)) = &turned {
                         { answer(turn, group.distance_m, units) }
                         { paper(group, units) }
