@@ -4,16 +4,16 @@
 //! evening that a person can picture: the middle of the season, the usual range, the cover
 //! met most, a clear sky without a Moon.
 
+use super::occasions;
+use super::occasions::light::Season;
 use crate::eye::people::{PupilKnown, last_luminances};
 use crate::eye::veil::{straylight_index, veil_factor};
 use crate::eye::{self, Eye, LastLuminance, Optics, Patch, equivalent::TWILIGHT_SP_RATIO};
 use crate::need::Need;
-use crate::need::answers::Cover;
-use crate::need::quarry::{Coat, What};
 use crate::need::shooter::{Situation, Stop};
 use crate::quantity::Estimate;
 use crate::sight::{Specification, fits};
-use crate::sky::ground::{self, Canopy, Cloud, Ground, Scene, Setting};
+use crate::sky::ground::{self, Cloud, Scene, Setting};
 use crate::sky::{Place, illuminance, sun};
 
 /// 2027-01-01T00:00Z: the year stands for any.
@@ -29,11 +29,9 @@ const DEEP_DEG: f64 = -9.0;
 const LATITUDE_MOST_DEG: f64 = 65.0;
 /// Where the Sun sets, degrees.
 const SUNSET_DEG: f64 = -0.833;
-/// The least contrast by which anything alive or painted differs from its ground: texture,
-/// shadow and colour, which a luminance ratio leaves out (assumption).
-const LEAST_CONTRAST: f64 = 0.15;
-/// Black on white paper, or fresh paint on steel (assumption).
-const TARGET_CONTRAST: f64 = 0.8;
+/// The median of the four coordinates of an occasion's scene: middle of the season, a clear
+/// sky, the cover met most.
+const MEDIAN: [f64; 4] = [0.5, 0.0, 0.9, 0.45];
 /// The error of the model itself in a difference between two sights, min: 0.03 dex.
 pub const MODEL_SPREAD_MIN: f64 = 0.3;
 
@@ -120,11 +118,8 @@ pub struct Dusk {
 impl Dusk {
     /// The typical evening behind a need.
     ///
-    /// # Source
-    /// Scene and contrast by the models of [`crate::sky::ground`]; which scene is taken as
-    /// typical is an assumption: the cover with the largest share, grass in the open and at
-    /// the edge of a wood, litter in the wood; the surround 12 times as bright as the ground
-    /// at a wood edge, 7 in the open, 4 in a bare wood, 2 under leaves.
+    /// The scene is the median one of the [`occasions`]; the evening, where the Sun does not
+    /// come 9° down in the middle of the season, is that of the equinox.
     #[must_use]
     pub fn of(need: &Need) -> Self {
         let age_years = need.eye.age_years.value;
@@ -143,30 +138,48 @@ impl Dusk {
         let situation =
             leading(need, |situation| is_late(situation.stop)).or_else(|| leading(need, |_| true));
         let stop = situation.map_or(Stop::MinutesAfterSunset(30.0), |s| s.stop);
-        let what = situation.map(|s| s.what);
         let range_m = situation.map_or(80.0, |s| s.range.usual_m).max(1.0);
-        let (canopy, floor, surround) = surroundings(need);
-        let scene = Scene {
+        let season = Season::of(need);
+        let (clear_lx, day_of_year) = evening(need, &season);
+        let mut contrast = -1.0;
+        let mut surround = 2.0;
+        let mut coat = None;
+        let mut scene = Scene {
             cloud: Cloud::Clear,
-            canopy_share: canopy.share().usual,
-            ground_reflectance: floor.reflectance().usual,
-            town_mag_arcsec2: need.light.town_glow_mag,
+            canopy_share: 1.0,
+            ground_reflectance: 0.08,
+            town_mag_arcsec2: None,
         };
-        let (clear_lx, day_of_year) = evening(need);
-        let coat = coat_reflectance(what, need, day_of_year);
-        let contrast = coat.map_or(-TARGET_CONTRAST, |reflectance| {
-            ground::contrast(
-                reflectance,
-                scene.ground_reflectance,
-                Setting::StandingOnGround,
-            )
-        });
-        let side_m = 1e-3 * what.map_or(90.0, patch_mm);
+        if let Some(situation) = situation {
+            let late = occasions::late_share(situation) > 0.0;
+            let seen = occasions::light::scene(need, &season, situation, late, MEDIAN);
+            contrast = occasions::contrast(situation.what, &seen, 0.25);
+            surround = seen.surround;
+            let facing = match seen.setting {
+                Setting::StandingOnGround => 0.5 + 0.5 * seen.background_reflectance,
+                Setting::LyingOnGround | Setting::BeforeWall => 1.0,
+            };
+            coat = (!situation.what.is_target())
+                .then_some((contrast + 1.0) * seen.background_reflectance / facing);
+            // Cover, ground and how they face the sky in one figure: what 1 lx of clear sky
+            // makes of the background.
+            let per_lx = occasions::light::per_lx(need, situation, MEDIAN);
+            scene.ground_reflectance = seen.background_reflectance.clamp(0.01, 1.0);
+            scene.canopy_share = per_lx * core::f64::consts::PI
+                / (scene.ground_reflectance
+                    * ground::snow_gain(scene.ground_reflectance, Cloud::Clear));
+            scene.town_mag_arcsec2 = need.light.town_glow_mag;
+        }
+        let side_m = 1e-3 * situation.map_or(90.0, |s| occasions::patch_mm(s.what));
         let mut dusk = Self {
             eye,
             known,
             age_years,
-            patch: Patch::new(side_m * side_m, range_m, contrast.abs().max(LEAST_CONTRAST)),
+            patch: Patch::new(
+                side_m * side_m,
+                range_m,
+                contrast.abs().max(occasions::LEAST_CONTRAST),
+            ),
             contrast,
             surround,
             scene,
@@ -418,66 +431,14 @@ pub(crate) fn leading(need: &Need, pass: impl Fn(&Situation) -> bool) -> Option<
     best
 }
 
-/// Side of the patch that must be told apart: an eighth of the shoulder height (Johnson's four
-/// cycles), a third of a target's circle but never finer than a sixteenth of the whole figure.
-pub(crate) fn patch_mm(what: What) -> f64 {
-    match what {
-        What::Animal(_) => what.height_mm() / 8.0,
-        What::Target(_) => (what.aiming_circle_mm() / 3.0).max(what.length_mm() / 16.0),
-    }
-}
-
-/// Cover met most, its floor, and how much brighter its surround is.
-fn surroundings(need: &Need) -> (Canopy, Ground, f64) {
-    let covers = &need.light.covers.value;
-    let mut most: Option<(Cover, f64)> = None;
-    for part in covers {
-        if most.is_none_or(|(_, share)| part.share > share) {
-            most = Some((part.of, part.share));
-        }
-    }
-    match most.map_or(Cover::Edge, |(cover, _)| cover) {
-        Cover::Open => (Canopy::Open, Ground::Grass, 7.0),
-        Cover::Edge => (Canopy::Edge, Ground::Grass, 12.0),
-        Cover::Ride => (Canopy::Ride, Ground::Grass, 12.0),
-        Cover::BareWood => (Canopy::BareWood, Ground::Litter, 4.0),
-        Cover::InLeaf => (Canopy::InLeaf, Ground::Litter, 2.0),
-        Cover::DenseConifer => (Canopy::DenseConifer, Ground::Litter, 2.0),
-    }
-}
-
-fn coat_reflectance(what: Option<What>, need: &Need, day_of_year: f64) -> Option<f64> {
-    let Some(What::Animal(animal)) = what else {
-        return None;
-    };
-    let month = day_of_year.rem_euclid(365.25) / 30.44;
-    let summer_north = (4.0..9.0).contains(&month);
-    let summer = summer_north == (need.place.latitude_deg.value >= 0.0);
-    let coat = match animal.coat {
-        Coat::RedBrown => ground::Coat::RedBrown,
-        Coat::RedBrownSummerGreyBrownWinter if summer => ground::Coat::RedBrown,
-        Coat::RedBrownSummerGreyBrownWinter
-        | Coat::GreyBrown
-        | Coat::Grey
-        | Coat::PaleOrGreyBrown => ground::Coat::GreyBrown,
-        Coat::DarkBrown | Coat::PaleOrDarkBrown => ground::Coat::DarkBrown,
-        Coat::VeryDark | Coat::Black => ground::Coat::Black,
-        Coat::Pale => ground::Coat::Fawn,
-    };
-    Some(coat.usual_reflectance(false))
-}
-
 /// Light of a clear evening minute by minute, and the day of the year.
-fn evening(need: &Need) -> (Vec<f64>, f64) {
+fn evening(need: &Need, season: &Season) -> (Vec<f64>, f64) {
     let latitude = need.place.latitude_deg.value.clamp(-90.0, 90.0);
     let longitude = need.place.longitude_deg_east.value.clamp(-180.0, 180.0);
-    let first = f64::from(need.place.first_month.value.clamp(1, 12)) - 1.0;
-    let mut last = f64::from(need.place.last_month.value.clamp(1, 12));
-    if last <= first {
-        last += 12.0;
-    }
-    let middle = 0.5 * (first + last) * 365.25 / 12.0;
     let equinox = 79.0;
+    let middle = season.typical().map_or(equinox, |typical| {
+        (typical.sunset_s + 240.0 * longitude - NEW_YEAR_2027_S) / DAY_S
+    });
     let usable = latitude.clamp(-LATITUDE_MOST_DEG, LATITUDE_MOST_DEG);
     for (latitude, day) in [(latitude, middle), (usable, equinox), (50.0, equinox)] {
         if let Some(lx) = of_day(latitude, longitude, day) {

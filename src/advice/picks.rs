@@ -173,7 +173,7 @@ pub fn choose(ranked: &Ranked, typical: &Typical) -> Vec<(usize, Because)> {
 
 /// Spread of a share served, by how far the doubtful quantities move it: the light's where
 /// light is lost, a little anywhere (assumption; the plausible worlds measure it).
-fn served_spread(account: &Account) -> f64 {
+pub(super) fn served_spread(account: &Account) -> f64 {
     use super::report::Cause;
     let by_light: f64 = account
         .lost

@@ -4,7 +4,7 @@ use super::candidates::Candidate;
 use super::evening::Typical;
 use super::ranking::{NEAR_TIE_POINTS, Ranked, Ranking};
 use super::report::{Advice, Because, Extent, NotCounted, Pick, VERSION};
-use super::{facts, occasions, picks, reasons};
+use super::{facts, occasions, picks, reasons, sayings};
 use crate::need::answers::{Answers, RifleKind};
 use crate::need::shooter::Need;
 use crate::need::{Problem, check, resolve};
@@ -51,7 +51,12 @@ pub fn tell(ranked: &Ranked) -> Advice {
         not_counted: not_counted(&ranked.ground.need),
         assumed: assumed(&ranked.ground.need),
         facts: facts::facts(ranked, &typical, beside.as_ref()),
-        sayings: Vec::new(),
+        sayings: sayings::sayings(
+            &ranked.ground.need,
+            chosen
+                .first()
+                .map(|&(index, _)| &ranked.candidates[index].specification),
+        ),
         extent: extent(ranked),
     }
 }

@@ -1,9 +1,13 @@
 //! This one or that one: two typed sights judged for one shooter.
 
+use super::coverage::{Account, Ground, account};
 use super::dusk::{Dusk, Glass};
-use super::report::{Element, Figure, LastLight, Quantity};
+use super::occasions;
+use super::picks::served_spread;
+use super::report::{Cause, Element, Figure, LastLight, Quantity};
 use super::report_versus::{Contrast, Side, VERSION, Versus};
 use super::sayings::case::Case;
+use super::world::World;
 use crate::need::Need;
 use crate::quantity::Estimate;
 use crate::sight::field::{apparent_field_of_width_deg, field_at_range_m};
@@ -57,6 +61,9 @@ impl Sight {
 
 /// One sight with everything that is compared.
 struct Judged {
+    account: Account,
+    /// What the glass that is not known may change in the share served.
+    served_open: f64,
     specification: Specification,
     latest: Glass,
     minutes: Estimate,
@@ -67,18 +74,14 @@ struct Judged {
     price: Estimate,
 }
 
-/// Two sights beside each other for one shooter.
-///
-/// Minutes tonight (the typical evening of [`Dusk`], each sight at the power that serves
-/// latest); the field at the nearest shot at the lowest power; the finest detail told at the
-/// farthest shot by day at the top power, 1.8·MAR·R/M; mass; height of the axis over the rail;
-/// price band. Each difference carries its spread: the pupil and the model, the residuals of
-/// the fits, and the grades, fields and tubes that were not stated.
-///
-/// # Accuracy
-/// A difference is called decided beyond one standard deviation and beyond what anybody
-/// notices (half a minute, a twentieth of the field or the detail, 30 g, 2 mm, half a band:
-/// assumptions).
+/// One shooter, before whom sights are put beside each other.
+#[derive(Clone, Debug)]
+pub struct Bench {
+    ground: Ground,
+    dusk: Dusk,
+}
+
+/// Two sights beside each other for one shooter: [`Bench::beside`] on a bench of its own.
 ///
 /// # Example
 /// ```
@@ -87,89 +90,134 @@ struct Judged {
 /// use scopewright::sight::typed_line::TypedSight;
 /// let typed = |line| TypedSight::parse(line).map(Sight::Typed);
 /// let beside = versus(&resolve(&Answers::default()), &typed("8x56")?, &typed("1-6x24")?);
-/// assert!(beside.differences[0].difference.value < 0.0);
+/// assert_eq!(beside.differences.len(), 7);
 /// # Ok::<(), scopewright::sight::typed_line::LineProblem>(())
 /// ```
 #[must_use]
 pub fn versus(need: &Need, one: &Sight, other: &Sight) -> Versus {
-    let cases = [
-        Case::of(need, Some(&one.specification())),
-        Case::of(need, Some(&other.specification())),
-    ];
-    let a = judged(&cases[0], one);
-    let b = judged(&cases[1], other);
-    let dusk = &cases[0].dusk;
-    let same = one == other;
-    let minutes = minutes_between(dusk, one, other, &a, &b);
-    let mut differences = vec![contrast(
-        Quantity::MinutesTonight,
-        a.minutes.value,
-        b.minutes.value,
-        minutes,
-        0.5,
-    )];
-    for (quantity, first, second, least) in [
-        (
-            Quantity::FieldAtNearestM,
-            a.field_m,
-            b.field_m,
-            0.05 * a.field_m.value,
-        ),
-        (
-            Quantity::DetailAtFarthestMm,
-            a.detail_mm,
-            b.detail_mm,
-            0.05 * a.detail_mm.value,
-        ),
-        (Quantity::MassG, a.mass_g, b.mass_g, 30.0),
-        (Quantity::CentreHeightMm, a.height_mm, b.height_mm, 2.0),
-        (Quantity::PriceBands, a.price, b.price, 0.5),
-    ] {
-        let spread = if same {
-            0.0
-        } else {
-            (first.spread * first.spread + second.spread * second.spread).sqrt()
-        };
-        let difference = Estimate::new(second.value - first.value, spread);
-        differences.push(contrast(
-            quantity,
-            first.value,
-            second.value,
-            difference,
-            least,
-        ));
-    }
-    let mut settle = Vec::new();
-    for difference in &mut differences {
-        if difference.decided {
-            continue;
-        }
-        difference.settle = settles(difference.quantity)
-            .iter()
-            .find(|(_, unknown)| !(one.knows(*unknown) && other.knows(*unknown)))
-            .map(|(element, _)| *element);
-        if let Some(element) = difference.settle
-            && !settle.contains(&element)
-        {
-            settle.push(element);
+    Bench::new(need).beside(one, other)
+}
+
+impl Bench {
+    /// The shooter's occasions and typical evening.
+    #[must_use]
+    pub fn new(need: &Need) -> Self {
+        Self {
+            ground: Ground::new(need, World::MIDDLE, occasions::COUNT),
+            dusk: Dusk::of(need),
         }
     }
-    Versus {
-        version: VERSION,
-        one: side(&cases[0], one, &a),
-        other: side(&cases[1], other, &b),
-        differences,
-        settle,
-        nearest_m: cases[0].nearest_m,
-        farthest_m: cases[0].farthest_m,
-        out_late: dusk.out_late,
+
+    /// Two sights beside each other.
+    ///
+    /// The share served by the same account as the candidates; minutes tonight (the typical
+    /// evening of [`Dusk`], each sight at the power that serves latest); the field at the
+    /// nearest shot at the lowest power; the finest detail told at the farthest shot by day at
+    /// the top power, 1.8·MAR·R/M; mass; height of the axis over the rail; price band. Each
+    /// difference carries its spread: the pupil and the model, the residuals of the fits, and
+    /// the grades, fields and tubes that were not stated.
+    ///
+    /// # Accuracy
+    /// A difference is called decided beyond one standard deviation and beyond what anybody
+    /// notices (a percentage point, half a minute, a twentieth of the field or the detail,
+    /// 30 g, 2 mm, half a band: assumptions).
+    #[must_use]
+    pub fn beside(&self, one: &Sight, other: &Sight) -> Versus {
+        let need = &self.ground.need;
+        let case = |sight: &Sight| Case::on(need, Some(&sight.specification()), self.dusk.clone());
+        let cases = [case(one), case(other)];
+        let a = judged(&self.ground, &cases[0], one);
+        let b = judged(&self.ground, &cases[1], other);
+        let dusk = &self.dusk;
+        let same = one == other;
+        let mut differences = vec![
+            served_contrast(&a, &b, same),
+            contrast(
+                Quantity::MinutesTonight,
+                a.minutes.value,
+                b.minutes.value,
+                minutes_between(dusk, one, other, &a, &b),
+                0.5,
+            ),
+        ];
+        for (quantity, first, second, least) in [
+            (
+                Quantity::FieldAtNearestM,
+                a.field_m,
+                b.field_m,
+                0.05 * a.field_m.value,
+            ),
+            (
+                Quantity::DetailAtFarthestMm,
+                a.detail_mm,
+                b.detail_mm,
+                0.05 * a.detail_mm.value,
+            ),
+            (Quantity::MassG, a.mass_g, b.mass_g, 30.0),
+            (Quantity::CentreHeightMm, a.height_mm, b.height_mm, 2.0),
+            (Quantity::PriceBands, a.price, b.price, 0.5),
+        ] {
+            let spread = if same {
+                0.0
+            } else {
+                (first.spread * first.spread + second.spread * second.spread).sqrt()
+            };
+            let difference = Estimate::new(second.value - first.value, spread);
+            differences.push(contrast(
+                quantity,
+                first.value,
+                second.value,
+                difference,
+                least,
+            ));
+        }
+        let mut settle = Vec::new();
+        for difference in &mut differences {
+            if difference.decided || same {
+                continue;
+            }
+            difference.settle = settles(difference.quantity)
+                .iter()
+                .find(|(_, unknown)| !(one.knows(*unknown) && other.knows(*unknown)))
+                .map(|(element, _)| *element);
+            if let Some(element) = difference.settle
+                && !settle.contains(&element)
+            {
+                settle.push(element);
+            }
+        }
+        Versus {
+            version: VERSION,
+            one: side(&cases[0], one, &a),
+            other: side(&cases[1], other, &b),
+            differences,
+            settle,
+            nearest_m: cases[0].nearest_m,
+            farthest_m: cases[0].farthest_m,
+            out_late: dusk.out_late,
+        }
     }
+}
+
+/// Percentage points served; what is common to both sights (the person, the weather) moves
+/// both alike, so that a third of the lesser spread is left, and what their glass leaves open.
+fn served_contrast(a: &Judged, b: &Judged, same: bool) -> Contrast {
+    let common = served_spread(&a.account).min(served_spread(&b.account)) / 3.0;
+    let square = common * common + a.served_open * a.served_open + b.served_open * b.served_open;
+    let spread = if same { 0.0 } else { 100.0 * square.sqrt() };
+    contrast(
+        Quantity::ServedPoints,
+        100.0 * a.account.served,
+        100.0 * b.account.served,
+        Estimate::new(100.0 * (b.account.served - a.account.served), spread),
+        1.0,
+    )
 }
 
 /// What would settle a difference, if it is not known.
 fn settles(quantity: Quantity) -> &'static [(Element, Unknown)] {
     match quantity {
-        Quantity::MinutesTonight => &[(Element::Grade, Unknown::Grade)],
+        Quantity::ServedPoints | Quantity::MinutesTonight => &[(Element::Grade, Unknown::Grade)],
         Quantity::FieldAtNearestM => &[(Element::FieldLowMPer100m, Unknown::Field)],
         Quantity::MassG => &[
             (Element::MassG, Unknown::Mass),
@@ -219,8 +267,23 @@ fn minutes_between(dusk: &Dusk, one: &Sight, other: &Sight, a: &Judged, b: &Judg
     Estimate::new(gain.value, square.sqrt())
 }
 
-fn judged(case: &Case, sight: &Sight) -> Judged {
+fn judged(ground: &Ground, case: &Case, sight: &Sight) -> Judged {
     let specification = sight.specification();
+    let served = |grade: GlassGrade| {
+        account(
+            ground,
+            &Specification {
+                grade,
+                ..specification
+            },
+        )
+        .served
+    };
+    let served_open = if sight.knows(Unknown::Grade) {
+        0.0
+    } else {
+        0.5 * (served(GlassGrade::Best) - served(GlassGrade::Basic)).abs()
+    };
     let typed = sight.typed();
     let latest = case.dusk.latest(&specification);
 
@@ -272,6 +335,8 @@ fn judged(case: &Case, sight: &Sight) -> Judged {
         0.7
     };
     Judged {
+        account: account(ground, &specification),
+        served_open,
         specification,
         latest,
         minutes: case.dusk.minutes(&latest),
@@ -311,8 +376,22 @@ fn side(case: &Case, sight: &Sight, judged: &Judged) -> Side {
             minutes: judged.minutes.value,
             spread: judged.minutes.spread,
         },
-        served: None,
-        lost_most_to: None,
+        served: Some(Figure {
+            value: judged.account.served,
+            spread: libm::hypot(served_spread(&judged.account), judged.served_open),
+        }),
+        lost_most_to: judged
+            .account
+            .lost
+            .iter()
+            .fold(None, |most: Option<(Cause, f64)>, &(cause, share)| {
+                if share > most.map_or(0.005, |(_, before)| before) {
+                    Some((cause, share))
+                } else {
+                    most
+                }
+            })
+            .map(|(cause, _)| cause),
         eye_relief_short_mm: sight
             .knows(Unknown::EyeRelief)
             .then_some(needed - specification.eye_relief_mm)

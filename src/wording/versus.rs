@@ -132,6 +132,7 @@ pub fn rows(beside: &Versus, units: Units) -> Vec<Row> {
 
 fn row(beside: &Versus, difference: &Contrast, units: Units) -> Row {
     let what = match difference.quantity {
+        Quantity::ServedPoints => t!("versus-served"),
         Quantity::MinutesTonight => t!("versus-minutes"),
         Quantity::FieldAtNearestM => t!("versus-field", range = range(units, beside.nearest_m)),
         Quantity::DetailAtFarthestMm => {
@@ -144,7 +145,7 @@ fn row(beside: &Versus, difference: &Contrast, units: Units) -> Row {
     // More minutes and more field are welcome; less of everything else is.
     let more_is_welcome = matches!(
         difference.quantity,
-        Quantity::MinutesTonight | Quantity::FieldAtNearestM
+        Quantity::ServedPoints | Quantity::MinutesTonight | Quantity::FieldAtNearestM
     );
     let other_is_better = (difference.difference.value > 0.0) == more_is_welcome;
     let which = name(if other_is_better {
@@ -157,6 +158,7 @@ fn row(beside: &Versus, difference: &Contrast, units: Units) -> Row {
     let amount = amount(difference.quantity, size, spread, units);
     let verdict = if difference.decided {
         match difference.quantity {
+            Quantity::ServedPoints => t!("versus-served-more", which = which, amount = amount),
             Quantity::MinutesTonight => t!("versus-minutes-by", which = which, amount = amount),
             Quantity::FieldAtNearestM => t!("versus-field-by", which = which, amount = amount),
             Quantity::DetailAtFarthestMm => {
@@ -196,6 +198,7 @@ fn row(beside: &Versus, difference: &Contrast, units: Units) -> Row {
 fn value(quantity: Quantity, value: f64, units: Units) -> String {
     match quantity {
         Quantity::MinutesTonight => with_unit(value, usize::from(value.abs() < 9.95), "min"),
+        Quantity::ServedPoints => t!("versus-of-hundred", count = number(value, 0)),
         Quantity::PriceBands => t!("versus-bands", bands = number(value, 1)),
         _ => quantity_value(quantity, value, 0.0, units),
     }
@@ -204,6 +207,9 @@ fn value(quantity: Quantity, value: f64, units: Units) -> String {
 /// The value of one sight: a price by its band's range.
 fn own(quantity: Quantity, of: f64, units: Units) -> String {
     use crate::need::answers::PriceBand as B;
+    if quantity == Quantity::ServedPoints {
+        return t!("versus-of-ten", count = number(0.1 * of, 1));
+    }
     if quantity != Quantity::PriceBands {
         return value(quantity, of, units);
     }
@@ -242,11 +248,11 @@ pub fn notes(side: &Side, units: Units) -> Vec<String> {
             elements = joined(&open)
         )
     });
-    if let Some(served) = side.served {
+    if let Some(cause) = side.lost_most_to {
         notes.push(t!(
-            "versus-served-by",
+            "versus-lost-to",
             sight = sight.clone(),
-            tenths = number(10.0 * served.value, 0)
+            cause = word("cause", &cause)
         ));
     }
     if let Some(short) = side.eye_relief_short_mm {
@@ -296,10 +302,10 @@ mod tests {
         let beside = versus(&resolve(&Answers::default()), &one, &other);
         assert_eq!(name(&beside.one), "8\u{202F}×\u{202F}56");
         let rows = rows(&beside, Units::Metric);
-        assert_eq!(rows.len(), 6);
-        assert!(rows[0].verdict.starts_with("8\u{202F}×\u{202F}56 lasts"));
-        assert_eq!(rows[0].one_is_better, Some(true));
-        assert_eq!(rows[1].one_is_better, Some(false));
+        assert_eq!(rows.len(), 7);
+        assert!(rows[1].verdict.starts_with("8\u{202F}×\u{202F}56 lasts"));
+        assert_eq!(rows[1].one_is_better, Some(true));
+        assert_eq!(rows[2].one_is_better, Some(false));
         assert!(rows.iter().all(|row| row.verdict.ends_with('.')));
         assert!(notes(&beside.other, Units::Metric).len() >= 2);
         assert!(!measure(&beside).is_empty());

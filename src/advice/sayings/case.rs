@@ -1,6 +1,6 @@
 //! What all sayings ask of one shooter, computed once.
 
-use crate::advice::dusk::{self, Dusk};
+use crate::advice::dusk::{Dusk, leading};
 use crate::advice::report::{Effect, Quantity, Saying, SayingKey, Verdict};
 use crate::eye::acuity::{image_luminance_cd_m2, minimum_angle_arcmin};
 use crate::flight::atmosphere;
@@ -96,7 +96,12 @@ impl Flight {
 
 impl<'a> Case<'a> {
     pub fn of(need: &'a Need, sight: Option<&Specification>) -> Self {
-        let main = dusk::leading(need, |_| true);
+        Self::on(need, sight, Dusk::of(need))
+    }
+
+    /// As [`Case::of`] with an evening that is already known.
+    pub fn on(need: &'a Need, sight: Option<&Specification>, dusk: Dusk) -> Self {
+        let main = leading(need, |_| true);
         let kept = |situation: &&Situation| situation.share >= LEAST_SHARE;
         let sight_given = sight.is_some();
         let sight = sight.copied().unwrap_or_else(|| usual_sight(need));
@@ -134,10 +139,10 @@ impl<'a> Case<'a> {
         let bare_recoil = free(need, rifle_kg);
         let recoil = recoil::with_muzzle_device(bare_recoil, rifle_kg, device(need));
         let circumstances = circumstances(need);
-        let running = dusk::leading(need, |s| s.moving_share > 0.3);
+        let running = leading(need, |s| s.moving_share > 0.3);
         Self {
             need,
-            dusk: Dusk::of(need),
+            dusk,
             sight,
             sight_given,
             circle_mm,

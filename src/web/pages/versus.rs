@@ -1,7 +1,7 @@
 //! This one or that one.
 
 use super::first_question;
-use crate::advice::versus::{Sight, versus};
+use crate::advice::versus::{Bench, Sight};
 use crate::need::resolve;
 use crate::sight::typed_line::TypedSight;
 use crate::t;
@@ -80,11 +80,10 @@ pub fn VersusPage() -> Html {
         (Some(one), Some(other)) => Some((Sight::Typed(one), Sight::Typed(other))),
         _ => None,
     };
-    let answers = app.answers.clone();
-    let beside = use_memo((typed, answers), |(typed, answers)| {
-        typed
-            .as_ref()
-            .map(|(one, other)| versus(&resolve(answers), one, other))
+    // What the answers make of the shooter is computed once, not for each letter.
+    let bench = use_memo(app.answers.clone(), |answers| Bench::new(&resolve(answers)));
+    let beside = use_memo((typed, app.answers.clone()), |(typed, _)| {
+        typed.as_ref().map(|(one, other)| bench.beside(one, other))
     });
     html! {
         <main class="page page--wide" id="main">
