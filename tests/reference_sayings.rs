@@ -520,3 +520,14 @@ fn verdicts_turn_where_the_person_differs() {
     assert_eq!(verdict(&young, K::LowMountIsAlwaysBetter), True);
     assert_eq!(verdict(&straight, K::LowMountIsAlwaysBetter), False);
 }
+
+/// The table of `docs/sayings.md` names every key.
+#[test]
+fn every_saying_stands_in_the_document() {
+    let document = include_str!("../docs/sayings.md");
+    for saying in sayings(&resolve(&roe(40.0, 160.0)), None) {
+        let key = serde_json::to_value(saying.key).expect("a key");
+        let row = format!("| `{}` |", key.as_str().unwrap_or_default());
+        assert!(document.contains(&row), "{row}");
+    }
+}

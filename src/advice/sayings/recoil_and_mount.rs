@@ -155,7 +155,7 @@ fn magnums_kill_sights(case: &Case) -> Saying {
 /// The inertial force of the sight on its mount, mean and peak.
 ///
 /// Effects: kN peak · kN mean · J. True below 0.5 kN, half below 2, else false; false also
-/// where a recoil stop is asked for (more than 25 J, or a sight over 800 g).
+/// where a recoil stop is asked for (more than 25 J).
 fn rings_are_just_rings(case: &Case) -> Saying {
     let load = mount_load(case.sight_g, case.recoil);
     let verdict = if case.recoil.energy_j > 25.0 {
