@@ -266,8 +266,8 @@ change-covered_cm = { $way ->
    *[less] covers { $amount } less
   }
 change-other = { $way ->
-    [more] { $name }: { $amount } more
-   *[less] { $name }: { $amount } less
+    [more] brings { $amount } more { $name }
+   *[less] brings { $amount } less { $name }
   }
 change-nothing = makes no difference you would notice
 change-lost = loses most to this: { $cause }
@@ -293,6 +293,7 @@ setting-mag = { $value } ×
 setting-objective = { $value } mm objective
 setting-tube = { $value } mm tube
 setting-mm = { $value } mm
+setting-eye-relief = { $value } mm eye relief
 setting-number = { $value }
 setting-field = { $value } m field at 100 m
 setting-exit-pupil = { $value } mm exit pupil

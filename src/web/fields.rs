@@ -97,6 +97,26 @@ impl Field {
     }
 }
 
+/// The ranges of a manner as they were said, contradictions included, or else what is usual.
+#[must_use]
+pub fn ranges_of(answers: &Answers, manner: Manner) -> Option<Ranges> {
+    let said = match value(answers, Part::Ranges) {
+        Value::Ranges(rows) => rows,
+        _ => Vec::new(),
+    };
+    let of = |wanted: Option<Manner>| {
+        said.iter()
+            .find(|(manner, _)| *manner == wanted)
+            .map(|(_, ranges)| *ranges)
+    };
+    of(Some(manner)).or_else(|| of(None)).or_else(|| {
+        range_rows(answers)
+            .into_iter()
+            .find(|row| row.manner == manner)
+            .map(|row| row.ranges)
+    })
+}
+
 /// The answers after a text was typed. What cannot be read leaves its part unanswered; the
 /// text itself is kept by the caller.
 #[must_use]
@@ -123,16 +143,10 @@ pub fn typed(answers: &Answers, field: Field, text: &str) -> Answers {
             Value::Nothing => answers.clone(),
             _ => apply(answers, &Reply::Set(part, Value::Nothing)),
         },
-        (Field::Range(manner, end), Some(range_m)) => {
-            let rows = range_rows(answers);
-            match rows.iter().find(|row| row.manner == manner) {
-                Some(row) => apply(
-                    answers,
-                    &Reply::RangesOf(manner, end.put(row.ranges, range_m)),
-                ),
-                None => answers.clone(),
-            }
-        }
+        (Field::Range(manner, end), Some(range_m)) => match ranges_of(answers, manner) {
+            Some(ranges) => apply(answers, &Reply::RangesOf(manner, end.put(ranges, range_m))),
+            None => answers.clone(),
+        },
         // The range that held before holds on until a number stands there.
         (Field::Range(..), None) => answers.clone(),
     }
@@ -185,15 +199,12 @@ pub fn problem(
 
 /// Ranges that contradict one another.
 fn order_problem(answers: &Answers, manner: Manner, end: End) -> Option<String> {
-    let row = range_rows(answers)
-        .into_iter()
-        .find(|row| row.manner == manner)?;
     let said = |range_m| range(answers.units, range_m);
     let Ranges {
         nearest_m,
         usual_m,
         farthest_m,
-    } = row.ranges;
+    } = ranges_of(answers, manner)?;
     match end {
         End::Farthest if farthest_m < nearest_m => Some(t!(
             "ranges-farthest-before-nearest",
@@ -221,11 +232,9 @@ pub fn text_in(field: Field, answers: &Answers, texts: &BTreeMap<String, String>
         return text.clone();
     }
     match field {
-        Field::Range(manner, end) => range_rows(answers)
-            .into_iter()
-            .find(|row| row.manner == manner)
-            .map_or_else(String::new, |row| {
-                Quantity::Range.typed(answers.units, end.of(&row.ranges))
+        Field::Range(manner, end) => ranges_of(answers, manner)
+            .map_or_else(String::new, |ranges| {
+                Quantity::Range.typed(answers.units, end.of(&ranges))
             }),
         Field::Part(part) => match (value(answers, part), field.quantity()) {
             (Value::Number(metric), Some(quantity)) => quantity.typed(answers.units, metric),

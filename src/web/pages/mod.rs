@@ -4,6 +4,7 @@ mod about;
 mod advice;
 mod after;
 mod check;
+mod counter;
 mod opening;
 mod question;
 mod ring_height;
@@ -31,6 +32,7 @@ pub fn shown(app: &App) -> Html {
         Route::Compare => html! { <versus::VersusPage key="compare" /> },
         Route::Rings => html! { <ring_height::RingHeightPage key="rings" /> },
         Route::Zero => html! { <zero_clicks::ZeroClicksPage key="zero" /> },
+        Route::Counter => html! { <counter::CounterPage key="counter" /> },
         Route::Shop => html! { <shop::ShopPage key="shop" /> },
         Route::After => html! { <after::AfterPage key="after" /> },
         Route::About => html! { <about::AboutPage key="about" /> },

@@ -239,3 +239,16 @@ pub fn gains_and_losses(effects: &[Effect], units: Units) -> (String, String) {
     };
     (side(true), side(false))
 }
+
+/// The weightiest welcome change and the weightiest unwelcome one.
+#[must_use]
+pub fn change_first(effects: &[Effect], units: Units) -> (String, String) {
+    let side = |welcome: bool| {
+        effects
+            .iter()
+            .filter(|effect| (effect.value > 0.0) == (is_welcome(effect.quantity) == welcome))
+            .find_map(|effect| change(effect, units))
+            .unwrap_or_default()
+    };
+    (side(true), side(false))
+}

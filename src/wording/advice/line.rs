@@ -290,12 +290,26 @@ pub fn serves_too(ranges: &Ranges, units: Units) -> Vec<(Element, String, Standi
     ]
 }
 
+/// Words for `fixed_100` and `adjustable_10`: the kind and its distance in m.
+fn parallax_key(key: &str, units: Units) -> Option<String> {
+    let (kind, distance) = key.rsplit_once('_')?;
+    let distance_m: f64 = distance.parse().ok()?;
+    match kind {
+        "fixed" => Some(t!("parallax-fixed", range = range(units, distance_m))),
+        "adjustable" => Some(t!("parallax-adjustable", range = range(units, distance_m))),
+        _ => None,
+    }
+}
+
 /// What an element is set to, in words that can stand in a sentence.
 #[must_use]
 pub fn setting(element: Element, setting: &Setting, units: Units) -> String {
     match setting {
         Setting::Number(value) => numbered(element, *value, units),
         Setting::Key(key) => {
+            if let Some(words) = parallax_key(key, units) {
+                return words;
+            }
             let headings: &[&str] = match element {
                 Element::Plane => &["plane"],
                 Element::Reticle => &["reticle"],
@@ -337,6 +351,7 @@ pub fn setting_short(element: Element, value: &Setting, units: Units) -> String 
         (Element::ObjectiveMm | Element::TubeMm | Element::ExitPupilMm, Setting::Number(value)) => {
             t!("setting-mm", value = box_mm((*value * 10.0).round() / 10.0))
         }
+        (Element::EyeReliefMm, Setting::Number(value)) => t!("setting-mm", value = box_mm(*value)),
         (Element::FieldLowMPer100m, Setting::Number(value)) => with_unit(*value, 1, "m"),
         _ => setting(element, value, units),
     }
@@ -351,10 +366,10 @@ fn numbered(element: Element, value: f64, units: Units) -> String {
         Element::TubeMm => "setting-tube",
         Element::ExitPupilMm => "setting-exit-pupil",
         Element::FieldLowMPer100m => "setting-field",
-        Element::EyeReliefMm
-        | Element::CentreHeightMm
-        | Element::CentreLineMmPer100m
-        | Element::DotMmPer100m => "setting-mm",
+        Element::EyeReliefMm => "setting-eye-relief",
+        Element::CentreHeightMm | Element::CentreLineMmPer100m | Element::DotMmPer100m => {
+            "setting-mm"
+        }
         Element::Parallax => {
             return t!("setting-parallax-free", range = range(units, value));
         }

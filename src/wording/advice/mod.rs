@@ -4,7 +4,9 @@ mod effects;
 mod line;
 mod sentences;
 
-pub use effects::{change_short, changes, gains_and_losses, quantity_name, quantity_value};
+pub use effects::{
+    change_first, change_short, changes, gains_and_losses, quantity_name, quantity_value,
+};
 pub use line::{
     Part, elements, glass, glass_forming, line_parts, line_text, line_words, serves_too, setting,
     setting_short,

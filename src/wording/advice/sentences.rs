@@ -2,8 +2,8 @@
 
 use super::{capitalised, changes, key_of, line_text, said, setting, setting_short, word};
 use crate::advice::report::{
-    Advice, Comparison, Decision, Element, LastLight, LightKind, NotNeeded, Pick, Reason, Rule,
-    Saying, Step, Warning,
+    Advice, Comparison, Decision, Effect, Element, LastLight, LightKind, NotNeeded, Pick, Quantity,
+    Reason, Rule, Saying, Step, Warning,
 };
 use crate::need::answers::Units;
 use crate::t;
@@ -151,7 +151,16 @@ fn is_ordered(element: Element) -> bool {
 
 fn step(element: Element, step: &Step, is_more: bool, units: Units) -> String {
     let setting = setting(element, &step.setting, units);
-    let changes = changes(&step.effects, units, 3);
+    // The element's own figure is said already.
+    let others: Vec<Effect> = step
+        .effects
+        .iter()
+        .copied()
+        .filter(|effect| {
+            !(element == Element::EyeReliefMm && effect.quantity == Quantity::EyeReliefMm)
+        })
+        .collect();
+    let changes = changes(&others, units, 3);
     if !is_ordered(element) {
         let setting = capitalised(&setting);
         return t!("change-instead", setting = setting, changes = changes);

@@ -6,7 +6,7 @@ use crate::need::{RangeRow, Reply, range_rows};
 use crate::t;
 use crate::web::components::field::TextField;
 use crate::web::components::figure::FigureDrawing;
-use crate::web::fields::{ENDS, End, Field, range_step};
+use crate::web::fields::{ENDS, End, Field, range_step, ranges_of};
 use crate::web::state::{Action, use_app};
 use crate::wording::advice::key_of;
 use crate::wording::questions::manner as manner_name;
@@ -63,10 +63,11 @@ fn One(props: &OneProps) -> Html {
     let row = props.row;
     let manner: Manner = row.manner;
     let units = app.answers.units;
+    let ranges = ranges_of(&app.answers, manner).unwrap_or(row.ranges);
     let what = What::key(row.what);
     let step = |end: End, up: bool| {
         let app = app.clone();
-        let range_m = end.of(&row.ranges);
+        let range_m = end.of(&ranges);
         let to_m = range_step(units, range_m, up);
         let words = if up {
             t!("range-more", what = end_name(end), to = range(units, to_m))
@@ -76,7 +77,7 @@ fn One(props: &OneProps) -> Html {
         let click = Callback::from(move |_: MouseEvent| {
             app.dispatch(Action::Pick(
                 Field::Range(manner, end),
-                Reply::RangesOf(manner, end.put(row.ranges, to_m)),
+                Reply::RangesOf(manner, end.put(ranges, to_m)),
             ));
         });
         html! { <button type="button" class="button" aria-label={words} onclick={click}>{ if up { "+" } else { "−" } }</button> }
@@ -89,7 +90,7 @@ fn One(props: &OneProps) -> Html {
             <div class="ranges__ground">
                 { for ENDS.iter().map(|end| html! {
                     <div class="ranges__figure" aria-hidden="true">
-                        <FigureDrawing {what} height_px={120.0} px_per_cm={px_per_cm(end.of(&row.ranges))} />
+                        <FigureDrawing {what} height_px={120.0} px_per_cm={px_per_cm(end.of(&ranges))} />
                     </div>
                 }) }
             </div>

@@ -3,7 +3,7 @@
 mod head;
 mod others;
 mod reasons;
-mod seen;
+pub mod seen;
 mod told;
 
 use crate::t;

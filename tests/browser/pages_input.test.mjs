@@ -1,0 +1,159 @@
+// What people type and what browsers do to stored answers: a message, and nothing lost.
+import { assert, journey } from "./lib.mjs";
+
+const NEXT = ".bar .button--primary";
+const ANSWERS = "scopewright.answers";
+
+/** Metric units, whatever the browser's language suggests. */
+const metric = (visitor) =>
+  visitor.page.evaluateOnNewDocument((key) => {
+    try {
+      localStorage.getItem(key) ?? localStorage.setItem(key, '{"version":1,"units":"metric"}');
+    } catch {
+      // Storage is denied in some journeys.
+    }
+  }, ANSWERS);
+
+async function go(visitor, where) {
+  await visitor.page.evaluate((hash) => (location.hash = hash), where);
+  await visitor.until("the page is there", () => document.activeElement?.id === "title");
+}
+
+const kept = (visitor) => visitor.page.evaluate((key) => JSON.parse(localStorage.getItem(key) ?? "null"), ANSWERS);
+const leave = (visitor) => visitor.page.evaluate(() => document.activeElement?.blur());
+
+async function wrong(visitor, field, text, says) {
+  await visitor.type(field, text);
+  await leave(visitor);
+  await visitor.seen(`${field}-error`);
+  const said = await visitor.text(`${field}-error`);
+  for (const part of says) assert.ok(said.includes(part), `“${said}” should say ${part}`);
+  assert.equal(await visitor.page.$eval(field, (input) => input.value), text, "what was typed stands as typed");
+}
+
+async function right(visitor, field, text) {
+  await visitor.type(field, text);
+  await leave(visitor);
+  await visitor.gone(`${field}-error`);
+}
+
+journey("ages of 3 and 300 are told, and lose no other answer", {}, async (visitor) => {
+  await visitor.open("#/question/eye");
+  await visitor.tap('label[for="glasses-varifocal"]');
+  await wrong(visitor, "#field-age", "3", ["3", "8", "95"]);
+  await wrong(visitor, "#field-age", "300", ["300", "8", "95"]);
+  await visitor.axe();
+  await visitor.tap(NEXT);
+  await visitor.seen("#errors");
+  await visitor.until("the summary has the focus", () => document.activeElement?.id === "errors");
+  await visitor.axe();
+  await visitor.tap("#errors a");
+  assert.equal(await visitor.page.evaluate(() => document.activeElement?.id), "field-age");
+  assert.ok(await visitor.page.$eval("#glasses-varifocal", (radio) => radio.checked));
+  await right(visitor, "#field-age", "46");
+  const answers = await kept(visitor);
+  assert.equal(answers.eye.age_years, 46);
+  assert.equal(answers.eye.glasses, "varifocal");
+});
+
+journey("a farthest range nearer than the nearest is told", {}, async (visitor) => {
+  await metric(visitor);
+  await visitor.open("#/question/ranges");
+  const first = await visitor.page.$eval(".ranges__field input", (input) => `#${input.id}`);
+  const stem = first.replace(/nearest$/, "");
+  await right(visitor, `${stem}nearest`, "80");
+  await visitor.type(`${stem}farthest`, "60");
+  await leave(visitor);
+  await visitor.seen(`${stem}farthest-error`);
+  const said = await visitor.text(`${stem}farthest-error`);
+  assert.match(said, /60.*80/u);
+  await right(visitor, `${stem}farthest`, "150");
+});
+
+journey("commas, points, units and words are read or told", {}, async (visitor) => {
+  await metric(visitor);
+  await visitor.open("#/question/rifle");
+  for (const text of ["3,2", "3.2", "3.2 kg"]) {
+    await right(visitor, "#field-rifle_mass", text);
+    assert.equal((await kept(visitor)).rifle.mass_kg, 3.2, text);
+  }
+  await wrong(visitor, "#field-rifle_mass", "light", ["light"]);
+  await wrong(visitor, "#field-rifle_mass", "150 yd", ["yd"]);
+  // What could not be read stands there after a reload too.
+  await visitor.reload();
+  await visitor.seen("#field-rifle_mass-error");
+  assert.equal(await visitor.page.$eval("#field-rifle_mass", (input) => input.value), "150 yd");
+
+  await go(visitor, "#/question/ranges");
+  await visitor.seen(".ranges__field input");
+  const far = await visitor.page.$eval(".ranges__field:last-child input", (input) => `#${input.id}`);
+  await right(visitor, far, "150 yd");
+  const ranges = (await kept(visitor)).manners?.find((each) => each.ranges)?.ranges ?? (await kept(visitor)).ranges;
+  assert.ok(Math.abs(ranges.farthest_m - 137.16) < 1e-6, `150 yd are ${ranges.farthest_m} m`);
+});
+
+for (const [what, text, says] of [
+  ["damaged", '{"version":1,"eye"', /could not be read/],
+  ["of a later version", '{"version":7,"units":"metric","eye":{"age_years":50}}', /later version/],
+  ["with one field that makes no sense", '{"version":1,"eye":{"age_years":50},"zoom":"sideways"}', /open again/],
+]) {
+  journey(`stored answers that are ${what} are told and set aside`, {}, async (visitor) => {
+    await visitor.page.evaluateOnNewDocument((key, value) => {
+      if (sessionStorage.getItem("seeded")) return;
+      sessionStorage.setItem("seeded", "yes");
+      localStorage.setItem(key, value);
+    }, ANSWERS, text);
+    await visitor.open();
+    await visitor.seen(".notice__in");
+    assert.match(await visitor.text(".notice__in"), says);
+    assert.equal(await visitor.page.evaluate(() => localStorage.getItem("scopewright.set-aside")), text);
+    await visitor.axe();
+    await go(visitor, "#/question/quarry");
+    await visitor.tap('label[for="uses-red_fox"]');
+    assert.ok(await visitor.page.$eval("#uses-red_fox", (box) => box.checked));
+  });
+}
+
+for (const [what, breakIt] of [
+  ["full", () => { Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); }; }],
+  ["forbidden", () => { Object.defineProperty(window, "localStorage", { get() { throw new DOMException("denied", "SecurityError"); } }); }],
+]) {
+  journey(`storage that is ${what} is told, and the rest goes on`, {}, async (visitor) => {
+    await visitor.page.evaluateOnNewDocument(breakIt);
+    await visitor.open("#/question/quarry");
+    await visitor.tap('label[for="uses-roe_deer"]');
+    await visitor.seen(".notice__in");
+    await visitor.tap(NEXT);
+    await visitor.until("the next question", () => location.hash === "#/question/manner");
+    await visitor.page.goBack();
+    await visitor.until("back", () => location.hash === "#/question/quarry");
+    await visitor.seen("#uses-roe_deer");
+    assert.ok(await visitor.page.$eval("#uses-roe_deer", (box) => box.checked));
+  });
+}
+
+journey("a link opens its answers, one that is cut says so", {}, async (visitor) => {
+  await visitor.open("#/question/quarry");
+  await visitor.tap('label[for="uses-chamois"], details:has(#uses-chamois) summary');
+  if (!(await visitor.page.$eval("#uses-chamois", (box) => box.checked))) await visitor.tap('label[for="uses-chamois"]');
+  await go(visitor, "#/advice");
+  await visitor.seen("#share-address");
+  const link = await visitor.page.$eval("#share-address", (input) => input.value);
+  const whole = link.slice(link.indexOf("#"));
+  await visitor.page.evaluate(() => localStorage.clear());
+  await visitor.page.goto("about:blank");
+  await visitor.open(whole);
+  await visitor.until("all answers", () => location.hash === "#/check");
+  assert.match(await visitor.text(".told__row"), /chamois/i);
+  await visitor.page.evaluate((cut) => (location.hash = cut), whole.slice(0, -6));
+  await visitor.until("it says so", () => [...document.querySelectorAll(".notice__in")].some((each) => /missing|altered/i.test(each.textContent)));
+  assert.match(await visitor.text(".told__row"), /chamois/i, "one's own answers are untouched");
+});
+
+journey("a worker that does not start leaves the advice to the page", {}, async (visitor) => {
+  await visitor.page.evaluateOnNewDocument(() => { delete window.Worker; });
+  await visitor.open("#/question/quarry");
+  await visitor.tap('label[for="uses-roe_deer"]');
+  await go(visitor, "#/advice");
+  await visitor.seen(".line__glass");
+});

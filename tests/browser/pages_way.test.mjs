@@ -1,0 +1,122 @@
+// The whole way from the opening to the moving view, by pointer and by keyboard alone.
+import { assert, journey } from "./lib.mjs";
+
+const NEXT = ".bar .button--primary";
+const label = (id) => `label[for="${id}"]`;
+const chip = (name, at) => `.chip:nth-of-type(${at}):has(input[name="${name}"])`;
+
+/** What is tapped on each question; "select" counts as two taps: open the list, choose. */
+const WAY = [
+  ["quarry", [label("uses-roe_deer")]],
+  ["manner", [label("manners-seat_rail")]],
+  ["light", [label("until-half_hour_after_sunset"), label("covers-edge")]],
+  ["ranges", []],
+  ["eye", [chip("age", 4), label("glasses-no_glasses")]],
+  ["rifle", [["#field-cartridge", "308_win_10_7_g"], chip("rifle_mass", 3)]],
+  ["mount", [chip("rings", 1), label("base-slotted_rail")]],
+  ["money", [label("band-C"), label("attitude-what_it_is_worth")]],
+];
+
+async function at(visitor, key) {
+  await visitor.until(
+    `the page ${key} with the focus at its heading`,
+    (wanted) => location.hash === wanted && document.activeElement?.id === "title",
+    `#/question/${key}`,
+  );
+  await visitor.seen("h1");
+}
+
+async function choose(visitor, what) {
+  if (Array.isArray(what)) {
+    visitor.counted += 2;
+    await visitor.page.select(what[0], what[1]);
+  } else {
+    await visitor.tap(what);
+  }
+}
+
+for (const size of ["phone", "tablet", "desk"]) {
+  journey("from the first question to the moving view by pointer", { size }, async (visitor) => {
+    await visitor.open();
+    visitor.counted = 0;
+    await visitor.tap(".opening__start .button--primary");
+    for (const [key, taps] of WAY) {
+      await at(visitor, key);
+      for (const what of taps) await choose(visitor, what);
+      await visitor.fits();
+      if (size === "phone") await visitor.axe();
+      await visitor.tap(NEXT);
+    }
+    await visitor.until("all answers", () => location.hash === "#/check");
+    await visitor.seen(".told__row");
+    if (size === "phone") await visitor.axe();
+    await visitor.tap(NEXT);
+    await visitor.seen(".needs");
+    assert.match(await visitor.text(".line__glass"), /^[\d.]+(–[\d.]+)?\s×\s[\d.]+$/u);
+    await visitor.fits();
+    await visitor.axe();
+
+    // The power handle moves the view.
+    const before = await visitor.page.$eval(".view", (view) => view.innerHTML);
+    const slider = await visitor.seen('.view [role="slider"]');
+    const spoken = await slider.evaluate((node) => node.getAttribute("aria-valuetext"));
+    const { x, y, width, height } = await slider.boundingBox();
+    visitor.counted += 1;
+    if (size === "desk") await visitor.page.mouse.click(x + 0.1 * width, y + height / 2);
+    else await visitor.page.touchscreen.tap(x + 0.1 * width, y + height / 2);
+    await visitor.until(
+      "the view has moved",
+      (old) => document.querySelector('.view [role="slider"]').getAttribute("aria-valuetext") !== old,
+      spoken,
+    );
+    assert.notEqual(await visitor.page.$eval(".view", (view) => view.innerHTML), before);
+    assert.ok(visitor.counted <= 30, `${visitor.counted} taps from the opening to the moving view`);
+  });
+
+  journey("from the first question to the moving view by keyboard alone", { size }, async (visitor) => {
+    await visitor.open();
+    await visitor.tabTo(".opening__start .button--primary");
+    await visitor.keys("Enter");
+    await at(visitor, "quarry");
+    await visitor.tabTo("#uses-roe_deer");
+    await visitor.keys("Space");
+    await visitor.tabTo(NEXT);
+    await visitor.keys("Enter");
+    await at(visitor, "manner");
+    // "Not sure" is an answer to every question.
+    for (const key of ["manner", "light", "ranges", "eye", "rifle", "mount", "money"]) {
+      await at(visitor, key);
+      await visitor.tabTo(`#unsure-${key}`);
+      await visitor.keys("Space");
+      await visitor.tabTo(NEXT);
+      await visitor.keys("Enter");
+    }
+    await visitor.until("all answers", () => location.hash === "#/check");
+    await visitor.tabTo(NEXT);
+    await visitor.keys("Enter");
+    await visitor.seen(".line__glass");
+    await visitor.tabTo('.view [role="slider"]', 120);
+    const spoken = await visitor.page.evaluate(() => document.activeElement.getAttribute("aria-valuetext"));
+    await visitor.keys("Home");
+    await visitor.keys("ArrowRight");
+    await visitor.until(
+      "the view has moved",
+      (old) => document.activeElement.getAttribute("aria-valuetext") !== old,
+      spoken,
+    );
+  });
+}
+
+journey("answers survive a reload, back and forth lose nothing", {}, async (visitor) => {
+  await visitor.open("#/question/quarry");
+  await visitor.tap(label("uses-wild_boar"));
+  await visitor.tap(NEXT);
+  await at(visitor, "manner");
+  await visitor.tap(label("manners-driven"));
+  await visitor.reload();
+  await visitor.seen("#manners-driven");
+  assert.ok(await visitor.page.$eval("#manners-driven", (box) => box.checked));
+  await visitor.tap(".bar .button:not(.button--primary)");
+  await at(visitor, "quarry");
+  assert.ok(await visitor.page.$eval("#uses-wild_boar", (box) => box.checked));
+});
