@@ -6,7 +6,6 @@ use super::platform::{self, StoreFault};
 use super::route::Route;
 use super::state::{Action, App, Notice, Offer, State, Theme};
 use super::{pages, stored};
-use crate::need::answers::Units;
 use crate::t;
 use crate::wording::{self, Language, problems};
 use std::collections::BTreeMap;
@@ -22,19 +21,11 @@ pub fn mount() {
     }
 }
 
-/// Where yards and grains are what one reads.
-fn usual_units() -> Units {
-    match platform::language().as_str() {
-        "en-US" | "en-LR" | "es-US" => Units::Imperial,
-        _ => Units::Metric,
-    }
-}
-
 fn at_first() -> State {
     let mut notices = Vec::new();
     let mut typed = BTreeMap::new();
     let answers = match stored::kept() {
-        None => stored::blank(usual_units()),
+        None => stored::blank(stored::usual_units()),
         Some(Ok(rescued)) => {
             if rescued.is_whole() {
                 typed = stored::kept_typed();
@@ -67,7 +58,7 @@ fn at_first() -> State {
                 said: t!("stored-damaged", why = problems::parse(&problem)),
                 offer: None,
             });
-            stored::blank(usual_units())
+            stored::blank(stored::usual_units())
         }
     };
     State {

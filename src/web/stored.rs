@@ -24,6 +24,15 @@ pub fn blank(units: Units) -> Answers {
     }
 }
 
+/// Yards and grains where that is what one reads, else metres and grams.
+#[must_use]
+pub fn usual_units() -> Units {
+    match platform::language().as_str() {
+        "en-US" | "en-LR" | "es-US" => Units::Imperial,
+        _ => Units::Metric,
+    }
+}
+
 /// What was kept on this device; none if nothing was.
 #[must_use]
 pub fn kept() -> Option<Result<Rescued, ParseProblem>> {
@@ -46,7 +55,7 @@ pub fn keep(
     answers: &Answers,
     typed: &BTreeMap<String, String>,
 ) -> Result<(), platform::StoreFault> {
-    if typed.is_empty() && *answers == blank(Units::default()) {
+    if typed.is_empty() && *answers == blank(usual_units()) {
         platform::forget(ANSWERS);
         platform::forget(TYPED);
         return Ok(());

@@ -211,6 +211,8 @@ export class Visitor {
   /** Taps on a touch screen, clicks elsewhere; `counted` counts them. */
   async tap(selector) {
     const element = typeof selector === "string" ? await this.seen(selector) : selector;
+    // As a thumb does: out from under what is fixed at the edge.
+    await element.evaluate((node) => node.scrollIntoView({ block: "center", behavior: "instant" }));
     this.counted += 1;
     if (SIZES[this.size].hasTouch) await element.tap();
     else await element.click();

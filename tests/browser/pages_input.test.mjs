@@ -99,9 +99,13 @@ for (const [what, text, says] of [
 ]) {
   journey(`stored answers that are ${what} are told and set aside`, {}, async (visitor) => {
     await visitor.page.evaluateOnNewDocument((key, value) => {
-      if (sessionStorage.getItem("seeded")) return;
-      sessionStorage.setItem("seeded", "yes");
-      localStorage.setItem(key, value);
+      try {
+        if (sessionStorage.getItem("seeded")) return;
+        sessionStorage.setItem("seeded", "yes");
+        localStorage.setItem(key, value);
+      } catch {
+        // The blank page before the site has no storage.
+      }
     }, ANSWERS, text);
     await visitor.open();
     await visitor.seen(".notice__in");

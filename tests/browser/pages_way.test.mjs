@@ -43,7 +43,7 @@ for (const size of ["phone", "tablet", "desk"]) {
     for (const [key, taps] of WAY) {
       await at(visitor, key);
       for (const what of taps) await choose(visitor, what);
-      await visitor.fits();
+      await visitor.fits().catch((error) => assert.fail(`${key}: ${error.message}`));
       if (size === "phone") await visitor.axe();
       await visitor.tap(NEXT);
     }
@@ -60,6 +60,7 @@ for (const size of ["phone", "tablet", "desk"]) {
     const before = await visitor.page.$eval(".view", (view) => view.innerHTML);
     const slider = await visitor.seen('.view [role="slider"]');
     const spoken = await slider.evaluate((node) => node.getAttribute("aria-valuetext"));
+    await slider.evaluate((node) => node.scrollIntoView({ block: "center", behavior: "instant" }));
     const { x, y, width, height } = await slider.boundingBox();
     visitor.counted += 1;
     if (size === "desk") await visitor.page.mouse.click(x + 0.1 * width, y + height / 2);
@@ -79,7 +80,7 @@ for (const size of ["phone", "tablet", "desk"]) {
     await visitor.keys("Enter");
     await at(visitor, "quarry");
     await visitor.tabTo("#uses-roe_deer");
-    await visitor.keys("Space");
+    await visitor.keys(" ");
     await visitor.tabTo(NEXT);
     await visitor.keys("Enter");
     await at(visitor, "manner");
@@ -87,7 +88,7 @@ for (const size of ["phone", "tablet", "desk"]) {
     for (const key of ["manner", "light", "ranges", "eye", "rifle", "mount", "money"]) {
       await at(visitor, key);
       await visitor.tabTo(`#unsure-${key}`);
-      await visitor.keys("Space");
+      await visitor.keys(" ");
       await visitor.tabTo(NEXT);
       await visitor.keys("Enter");
     }
