@@ -216,6 +216,12 @@ impl Dusk {
         }
     }
 
+    /// The noon before this evening at a longitude, seconds since 1970.
+    #[must_use]
+    pub fn noon_unix_s(&self, longitude_deg_east: f64) -> f64 {
+        noon_s(self.day_of_year, longitude_deg_east)
+    }
+
     /// Luminance of the ground so many minutes after sunset under a clear sky, cd/m².
     #[must_use]
     pub fn ground_cd_m2(&self, minutes: f64) -> f64 {

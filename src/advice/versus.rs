@@ -108,6 +108,12 @@ impl Bench {
         }
     }
 
+    /// The shooter's typical evening.
+    #[must_use]
+    pub fn dusk(&self) -> &Dusk {
+        &self.dusk
+    }
+
     /// Two sights beside each other.
     ///
     /// The share served by the same account as the candidates; minutes tonight (the typical

@@ -1,14 +1,24 @@
 //! This one or that one.
 
 use super::first_question;
+use crate::advice::report::LastLight;
+use crate::advice::report_versus::Side;
 use crate::advice::versus::{Bench, Sight};
+use crate::drawing::dusk::{Evening, Until};
+use crate::need::answers::Answers;
 use crate::need::resolve;
+use crate::quantity::Estimate;
 use crate::sight::typed_line::TypedSight;
+use crate::sky::evening::{Night, SunCourse};
+use crate::sky::place::Place;
 use crate::t;
 use crate::web::components::own::OwnField;
+use crate::web::pictures::{DuskStrip, StripRow};
+use crate::web::platform;
 use crate::web::state::use_app;
 use crate::wording::advice::{capitalised, joined};
 use crate::wording::versus::{Row, measure, name, notes, problem, rows};
+use std::rc::Rc;
 use yew::prelude::*;
 
 /// A line as a pick has it, to be typed on.
@@ -34,6 +44,30 @@ fn cells(row: &Row) -> Html {
             { cell(&row.other, row.one_is_better == Some(false)) }
             <span role="cell" class="versus__verdict">{ &row.verdict }</span>
         </div>
+    }
+}
+
+/// The typical evening for the strip; none where the Sun does not set then.
+fn evening(bench: &Bench, answers: &Answers) -> Option<Rc<Evening>> {
+    let place = resolve(answers).place;
+    let longitude = place.longitude_deg_east.value;
+    let place = Place::new(place.latitude_deg.value, longitude).ok()?;
+    let dusk = bench.dusk();
+    let night = Night::from_noon(dusk.noon_unix_s(longitude), &place).ok()?;
+    let offset_min = platform::offset_min_at(dusk.noon_unix_s(longitude));
+    let evening = Evening::of(&night, &dusk.scene, offset_min);
+    (evening.sun == SunCourse::Sets && dusk.out_late).then(|| Rc::new(evening))
+}
+
+fn strip_row(side: &Side) -> StripRow {
+    StripRow {
+        name: name(side).into(),
+        until: match side.last_light {
+            LastLight::At { minutes, spread } => Until::Minute(Estimate::new(minutes, spread)),
+            LastLight::Always => Until::Throughout,
+            LastLight::Never => Until::Never,
+        },
+        pick: false,
     }
 }
 
@@ -82,6 +116,10 @@ pub fn VersusPage() -> Html {
     };
     // What the answers make of the shooter is computed once, not for each letter.
     let bench = use_memo(app.answers.clone(), |answers| Bench::new(&resolve(answers)));
+    let evening = {
+        let bench = bench.clone();
+        use_memo(app.answers.clone(), move |answers| evening(&bench, answers))
+    };
     let beside = use_memo((typed, app.answers.clone()), |(typed, _)| {
         typed.as_ref().map(|(one, other)| bench.beside(one, other))
     });
@@ -127,6 +165,12 @@ pub fn VersusPage() -> Html {
                         }
                     }</p>
                 </section>
+                if let Some(evening) = (*evening).as_ref() {
+                    <section>
+                        <h2>{ t!("versus-evening") }</h2>
+                        <DuskStrip evening={evening.clone()} rows={vec![strip_row(&beside.one), strip_row(&beside.other)]} label={t!("versus-evening")} />
+                    </section>
+                }
                 if !beside.settle.is_empty() {
                     <section>
                         <h2>{ t!("versus-measure") }</h2>
