@@ -350,6 +350,7 @@ fn packages(span: Span) -> Vec<Package> {
     }
     if span.low < 2.0 {
         list.push((Second, CentreDot, DayBright, Capped));
+        list.push((Second, ThickThin, DayBright, Capped));
     }
     if span.low < 1.75 && span.high <= 10.0 {
         list.push((Second, CircleDot, DayBright, Capped));
@@ -359,6 +360,9 @@ fn packages(span: Span) -> Vec<Package> {
     }
     if span.low >= 1.5 {
         list.push((Second, CentreDot, NightFine, Capped));
+        if span.high < 18.0 {
+            list.push((Second, ThickThin, NightFine, Capped));
+        }
         if span.high >= 6.0 && span.high < 18.0 {
             list.push((Second, HoldMarks, Unlit, Capped));
         }

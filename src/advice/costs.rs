@@ -8,11 +8,13 @@
 //! Rates that reproduce a seasoned advisor's picks, flat within a factor of two; assumption.
 
 use super::candidates::Candidate;
+use super::occasions;
 use super::report::Rates;
 use super::world::World;
 use crate::need::answers::{Attitude, Base, Carry, Comb, LitMark, Manner, PriceBand, RifleKind};
 use crate::need::shooter::Need;
 use crate::rifle::mounting::{Clearances, Height};
+use crate::rifle::steadiness;
 use crate::sight::{
     Elevation, FocalPlane, Illumination, ParallaxSetting, Specification, fits, resolution,
 };
@@ -59,7 +61,8 @@ pub struct Costs {
     lit: LitMark,
     uses_dial: bool,
     uses_marks: bool,
-    air_ceiling: f64,
+    /// Ceilings on the magnification of use, each with its share.
+    ceilings: Vec<(f64, f64)>,
     seat: Seat,
     world: World,
 }
@@ -198,7 +201,7 @@ impl Costs {
                     | crate::need::answers::DistanceHabit::DialAndMarks
             ),
             uses_marks: need.distance.habit.value != crate::need::answers::DistanceHabit::DeadOn,
-            air_ceiling: air_ceiling(need),
+            ceilings: ceilings(need),
             seat: Seat::of(need),
             world: *world,
         }
@@ -281,11 +284,19 @@ impl Costs {
         points
     }
 
-    /// Points that a wide span is worth, as far as the air lets it be used.
+    /// Points that a wide span is worth, as far as hands and air let it be used.
     #[must_use]
     pub fn span_points(&self, s: &Specification) -> f64 {
-        let used = s.magnification_high.min(self.air_ceiling) / s.magnification_low;
-        SPAN_POINTS * libm::log(used.max(1.0))
+        let used = |ceiling: f64| {
+            let span = s.magnification_high.min(ceiling) / s.magnification_low;
+            libm::log(span.max(1.0))
+        };
+        let expected: f64 = self
+            .ceilings
+            .iter()
+            .map(|&(ceiling, share)| share * used(ceiling))
+            .sum();
+        SPAN_POINTS * expected
     }
 
     /// All points of a candidate, the span's worth taken off.
@@ -306,15 +317,26 @@ const SUNNY_CN2: f64 = 1e-13;
 /// The objective that the ceiling is stated for, mm; it hardly matters.
 const CEILING_OBJECTIVE_MM: f64 = 50.0;
 
-/// The magnification that shimmering air leaves of use at the farthest usual range.
-#[must_use]
-pub fn air_ceiling(need: &Need) -> f64 {
-    let usual_m = need
-        .situations
-        .iter()
-        .map(|s| s.range.usual_m)
-        .fold(10.0, f64::max);
-    resolution::mirage_ceiling(SUNNY_CN2, usual_m, CEILING_OBJECTIVE_MM).1
+/// The magnification that the wobble of each position, and the shimmering air at its usual
+/// range, leave of use, with shares that add up to 1.
+fn ceilings(need: &Need) -> Vec<(f64, f64)> {
+    let all: f64 = need.situations.iter().map(|s| s.share).sum();
+    let mut list = Vec::new();
+    for situation in &need.situations {
+        let air = resolution::mirage_ceiling(
+            SUNNY_CN2,
+            situation.range.usual_m.max(10.0),
+            CEILING_OBJECTIVE_MM,
+        )
+        .1;
+        // Some manners are half one position, half another.
+        for half in [0.25, 0.75] {
+            let hold = occasions::hold(situation.what, situation.manner, half);
+            let hands = steadiness::magnification_ceiling(0.5 * hold.wobble_mrad);
+            list.push((hands.min(air), 0.5 * situation.share / all.max(1e-9)));
+        }
+    }
+    list
 }
 
 /// A band as a number, A = 0 to E = 4.

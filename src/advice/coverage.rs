@@ -292,8 +292,9 @@ pub fn has_marks(family: ReticleFamily) -> bool {
 }
 
 /// Share of the shots left at another power that are held with second-plane marks all the
-/// same: who holds has time to turn the zoom first, mostly (assumption).
-const HELD_OFF_POWER: f64 = 0.3;
+/// same: who holds far out has time to turn the zoom up first and forgets it in one of
+/// twenty (assumption).
+const HELD_OFF_POWER: f64 = 0.05;
 
 /// Reach of a ladder of marks below the centre, mrad: beyond it nobody holds.
 const MARKS_REACH_MRAD: f64 = 8.0;

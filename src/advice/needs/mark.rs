@@ -17,8 +17,9 @@ pub const JUST_SEEN: f64 = 0.6;
 pub const GLANCE: f64 = 2.0;
 /// With only the heavy bars seen, the open centre between them serves this share.
 pub const BARS_SERVE: f64 = 0.85;
-/// A line up to a tenth of the circle is no concern; at twice that half is lost.
-pub const LINE_COVERS: f64 = 0.2;
+/// A line up to a tenth of the circle is no concern. It hides a strip, not the circle: one
+/// still halves what stands out on both sides, so that half is lost only at a third.
+pub const LINE_COVERS: f64 = 0.33;
 /// A dot up to a quarter is no concern; at twice that half is lost.
 pub const DOT_COVERS: f64 = 0.5;
 /// On moving game either up to one half; at twice that half is lost.
