@@ -308,22 +308,15 @@ impl Dusk {
         )
     }
 
-    /// Minutes after sunset until which the patch is told apart, with the spread between
-    /// people of this age.
+    /// Minutes after sunset until which the patch is told apart; the spread is that of the
+    /// absolute time: field factor, contrast, ground and cloud.
     #[must_use]
     pub fn minutes(&self, glass: &Glass) -> Estimate {
-        let (mut sum, mut squares) = (0.0, 0.0);
-        for (share, last) in self.people(glass) {
-            let minutes = self.minutes_at(last);
-            sum += share * minutes;
-            squares += share * minutes * minutes;
-        }
-        let value = self.minutes_at(self.last_cd_m2(glass));
-        // The light of a clear evening itself is known to a factor of 1.3.
-        let light = (self.minutes_at(self.last_cd_m2(glass) / 1.3) - value).abs();
+        let last = self.last_cd_m2(glass);
+        let factor = libm::pow(10.0, super::evening::ABSOLUTE_DEX);
         Estimate::new(
-            value,
-            ((squares - sum * sum).max(0.0) + light * light).sqrt(),
+            self.minutes_at(last),
+            0.5 * (self.minutes_at(last / factor) - self.minutes_at(last * factor)),
         )
     }
 

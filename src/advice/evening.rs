@@ -34,7 +34,7 @@ pub struct Typical {
 }
 
 /// Spread of the absolute end, dex: field factor, contrast, ground and cloud in quadrature.
-const ABSOLUTE_DEX: f64 = 0.4;
+pub(super) const ABSOLUTE_DEX: f64 = 0.4;
 /// Spread of a difference between two sights that no pupil explains, minutes.
 const DIFFERENCE_MIN: f64 = 0.3;
 

@@ -8,6 +8,7 @@ use super::{facts, occasions, picks, reasons, sayings};
 use crate::need::answers::{Answers, RifleKind};
 use crate::need::shooter::Need;
 use crate::need::{Problem, check, resolve};
+use crate::sight::typed_line::TypedSight;
 
 /// The advice for answers, without how sure it is (that takes many rankings).
 ///
@@ -30,11 +31,21 @@ pub fn tell(ranked: &Ranked) -> Advice {
         .iter()
         .map(|&(index, because)| picks::pick(ranked, &typical, index, because))
         .collect();
-    let beside = chosen
-        .iter()
-        .find(|(_, because)| *because == Because::Latest)
-        .or_else(|| chosen.get(1))
-        .map(|&(index, _)| ranked.candidates[index].specification);
+    // The sight owned now stands beside the first pick, as far as its line can be read.
+    let owned = ranked
+        .ground
+        .need
+        .sight_now
+        .as_deref()
+        .and_then(|line| TypedSight::parse(line).ok())
+        .map(|sight| sight.specification());
+    let beside = owned.or_else(|| {
+        chosen
+            .iter()
+            .find(|(_, because)| *because == Because::Latest)
+            .or_else(|| chosen.get(1))
+            .map(|&(index, _)| ranked.candidates[index].specification)
+    });
     let reasons = list
         .first()
         .map(|first| reasons::reasons(ranked, &typical, first))

@@ -6,8 +6,8 @@ use std::process::ExitCode;
 const USAGE: &str = "\
 usage: workbench figure    reads {\"figure\": name, …} lines, prints {\"value\": …} or {\"error\": …}
        workbench advise    reads one answers object per line, prints the advice
-       workbench sayings   reads one answers object per line, with \"sight\" if one is under
-                           talk, prints the sayings
+       workbench sayings   reads one answers object per line, with \"sight\" for the one in
+                           question, prints the sayings
        workbench versus    reads {\"answers\": {…}, \"one\": line, \"other\": line}, prints the two
                            beside each other
 

@@ -8,7 +8,7 @@ use crate::need::answers::Answers;
 use crate::need::{Need, resolve};
 use crate::sight::typed_line::TypedSight;
 
-/// The sayings for one line of answers; the field `sight` names the sight under talk.
+/// The sayings for one line of answers; the field `sight` names the sight in question.
 ///
 /// # Example
 /// ```
