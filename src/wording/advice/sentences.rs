@@ -255,17 +255,15 @@ pub fn warning(warning: &Warning, units: Units) -> Told {
     }
 }
 
-/// A saying: the words, what it comes to for this person in numbers, and why; further figures
-/// follow as name and value where the sentence does not tell them.
+/// A saying: the words, what it comes to for this person in numbers, and why.
 #[must_use]
-pub fn saying(saying: &Saying, units: Units) -> (Told, Vec<(String, String)>) {
+pub fn saying(saying: &Saying, units: Units) -> (Told, String) {
     let key = key_of(&saying.key);
-    let why = said(&format!("saying-{key}-why"), &[]);
     let told = Told {
         heading: said(&format!("saying-{key}"), &[]),
-        said: [crate::wording::sayings::spoken(saying, units), why].join(" "),
+        said: crate::wording::sayings::spoken(saying, units),
     };
-    (told, Vec::new())
+    (told, said(&format!("saying-{key}-why"), &[]))
 }
 
 /// The formula behind a reason, and where it comes from.

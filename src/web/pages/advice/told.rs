@@ -126,7 +126,7 @@ pub fn Sayings(props: &Props) -> Html {
                 <summary>{ t!("advice-sayings-more", count = rows.len()) }</summary>
                 <ul class="plainlist opens__in">
                     { for rows.iter().map(|row| {
-                        let (told, figures) = saying(row, props.units);
+                        let (told, why) = saying(row, props.units);
                         let (sign, class) = match row.verdict {
                             Verdict::True => ("✓", "marked__sign--serves"),
                             Verdict::Half => ("~", "marked__sign--unsure"),
@@ -138,9 +138,7 @@ pub fn Sayings(props: &Props) -> Html {
                                 <span>
                                     <q>{ told.heading }</q>{ " " }<span class="marked__verdict">{ word("verdict", &row.verdict) }</span>
                                     <span class="block">{ told.said }</span>
-                                    if !figures.is_empty() {
-                                        <span class="small soft block">{ figures.into_iter().map(|(name, value)| t!("change-value", name = name, value = value)).collect::<Vec<_>>().join(" · ") }</span>
-                                    }
+                                    <span class="small soft block">{ why }</span>
                                 </span>
                             </li>
                         }
