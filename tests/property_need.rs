@@ -597,3 +597,63 @@ mod saved_and_shared {
         assert!(!need.situations.is_empty());
     }
 }
+
+mod doubted {
+    use scopewright::need::questions::Part;
+    use scopewright::need::{doubts, parse};
+    use scopewright::wording::problems;
+
+    /// Possible figures that were likely meant in another unit are asked about; usual ones are
+    /// not. 1 ft/s = 0.3048 m/s, 1 gr = 0.06479891 g (international yard and pound, exact).
+    #[test]
+    fn figures_in_another_unit_are_asked_about() {
+        for (load, part, meant, words) in [
+            (
+                r#""cartridge": "22_lr_2_6_g_standard", "muzzle_velocity_m_s": 1080"#,
+                Part::Velocity,
+                Some(329.184),
+                "1080\u{202F}ft/s",
+            ),
+            (
+                r#""cartridge": "223_rem_3_56_g", "bullet_g": 55"#,
+                Part::BulletMass,
+                Some(3.563_940_05),
+                "55\u{202F}gr",
+            ),
+            (
+                r#""cartridge": "308_win_10_7_g", "powder_g": 18"#,
+                Part::PowderMass,
+                Some(1.166),
+                "18\u{202F}gr",
+            ),
+            (
+                r#""cartridge": "308_win_10_7_g", "bc_g7_lb_in2": 0.447"#,
+                Part::CoefficientG7,
+                None,
+                "G1",
+            ),
+        ] {
+            let answers = parse(&format!(r#"{{"version": 1, "load": {{{load}}}}}"#)).unwrap();
+            let found = doubts(&answers);
+            assert_eq!(found.len(), 1, "{load}: {found:?}");
+            assert_eq!(found[0].part, part);
+            match (found[0].meant, meant) {
+                (Some(found), Some(meant)) => assert!((found - meant).abs() < 0.001, "{found}"),
+                (found, meant) => assert_eq!(found, meant),
+            }
+            let said = problems::doubt(&found[0]);
+            assert!(said.contains(words), "{said}");
+            assert_eq!(
+                problems::doubt_choice(answers.units, &found[0]).is_some(),
+                meant.is_some()
+            );
+        }
+        for load in scopewright::flight::cartridges::typical_loads() {
+            let text = format!(
+                r#"{{"version": 1, "load": {{"cartridge": "{}", "bullet_g": {}, "muzzle_velocity_m_s": {}}}}}"#,
+                load.key, load.bullet_g, load.muzzle_velocity_m_s
+            );
+            assert!(doubts(&parse(&text).unwrap()).is_empty(), "{text}");
+        }
+    }
+}

@@ -44,7 +44,8 @@ advice-rates-height = 10 mm of height weigh { $amount }.
 advice-rates-money = One price band weighs { $amount }.
 advice-rates-less = Less
 advice-rates-more = More
-advice-caution = The figures are about a sight, never about whether to shoot. Detection is not identification, identification is not permission. What lies behind the target decides first; law, the maker's figures and a licensed gunsmith come before this page.
+advice-cautions = Keep in mind
+advice-caution = What lies behind the target decides first. Law, the maker's figures and a licensed gunsmith come before this page.
 
 ## The sentence of need
 need-dusk = You shoot at { $what } { $manner }, mostly at { $usual }, out to { $farthest }, until { $minutes } after sunset, with a { $age }-year-old eye.

@@ -443,6 +443,13 @@ input-out-of-range = { $value } was read. { $least } to { $most } makes sense he
 input-age = { $value } was read. Ages from { $least } to { $most } can be computed with.
 input-take = Yes, { $value }
 
+## A figure that is possible but unusual: asked about, never changed silently
+
+doubt-unit = { $value } was read, far from what is usual here. Did you mean { $meant }, which is { $metric }?
+doubt-coefficient = { $value } lb/in² was read; no bullet has that. Was it kg/m², which is { $meant } lb/in²?
+doubt-g1-as-g7 = No bullet of this mass has so high a G7 coefficient (form factor { $factor }; real ones are above 0.85). Is it the G1 figure?
+doubt-g7-slow = G7 describes long bullets above the speed of sound. For this one the G1 figure fits better.
+
 ## What is wrong with a set of answers. Field is the path in the answers, as uses[0].share.
 
 problem-out-of-range = { $field } is { $value }. { $least } to { $most } makes sense.

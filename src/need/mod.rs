@@ -14,6 +14,7 @@ pub mod shooter;
 pub mod link;
 
 mod check;
+mod doubts;
 mod keys;
 mod link_words;
 mod resolve;
@@ -21,6 +22,7 @@ mod saved;
 mod value;
 
 pub use check::{LIST_MOST, Problem, RING_BORES_MM, TEXT_MOST, Wrong, check};
+pub use doubts::{Doubt, doubts};
 pub use resolve::{resolve, usual_manners, usual_ranges};
 pub use saved::{ParseProblem, Rescued, parse, parse_value, rescue, to_json};
 pub use shooter::Need;

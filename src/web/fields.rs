@@ -3,7 +3,7 @@
 use crate::need::answers::{Answers, Manner, Ranges, Units};
 use crate::need::input::{InputProblem, Quantity, read};
 use crate::need::questions::{Control, Part, Question};
-use crate::need::{Reply, Value, apply, range_rows, value};
+use crate::need::{Reply, Value, apply, doubts, range_rows, value};
 use crate::t;
 use crate::wording::advice::key_of;
 use crate::wording::range;
@@ -194,6 +194,53 @@ pub fn problem(
     match field {
         Field::Range(manner, end) => order_problem(answers, manner, end),
         Field::Part(_) => None,
+    }
+}
+
+/// A question about a figure that was read, and the answers that can be tapped: what the
+/// button says, and what it does.
+#[must_use]
+pub fn asked(
+    field: Field,
+    answers: &Answers,
+    texts: &BTreeMap<String, String>,
+) -> (Option<String>, Vec<(String, Reply)>) {
+    let Some(quantity) = field.quantity() else {
+        return (None, Vec::new());
+    };
+    let reply = |metric: f64| match field {
+        Field::Part(part) => Some(Reply::Set(part, Value::Number(metric))),
+        Field::Range(manner, end) => range_rows(answers)
+            .into_iter()
+            .find(|row| row.manner == manner)
+            .map(|row| Reply::RangesOf(manner, end.put(row.ranges, metric))),
+    };
+    let buttons = |choices: Vec<(String, f64)>| {
+        choices
+            .into_iter()
+            .filter_map(|(words, metric)| Some((words, reply(metric)?)))
+            .collect()
+    };
+    let read_as = texts
+        .get(&field.id())
+        .map(|text| read(quantity, answers.units, text));
+    if let Some(Err(problem)) = read_as {
+        let choices = crate::wording::problems::input_choices(quantity, &problem);
+        return (None, buttons(choices));
+    }
+    let doubt = doubts(answers)
+        .into_iter()
+        .find(|doubt| field == Field::Part(doubt.part));
+    match doubt {
+        Some(doubt) => (
+            Some(crate::wording::problems::doubt(&doubt)),
+            buttons(
+                crate::wording::problems::doubt_choice(answers.units, &doubt)
+                    .into_iter()
+                    .collect(),
+            ),
+        ),
+        None => (None, Vec::new()),
     }
 }
 

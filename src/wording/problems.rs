@@ -2,10 +2,12 @@
 
 use super::number;
 use super::questions::{joined, quantity};
+use crate::flight::suspicion::Suspicion;
 use crate::need::answers::{Units, VERSION};
 use crate::need::input::{InputProblem, Quantity, Unit};
 use crate::need::link::{FORMAT, LinkProblem};
-use crate::need::{ParseProblem, Problem, Wrong};
+use crate::need::questions::Control;
+use crate::need::{Doubt, ParseProblem, Problem, Wrong};
 use crate::t;
 
 fn with(value: f64, unit: Unit) -> String {
@@ -143,6 +145,63 @@ pub fn input_choices(of: Quantity, problem: &InputProblem) -> Vec<(String, f64)>
         } => vec![choice(with(*value, *meant), *metric)],
         _ => Vec::new(),
     }
+}
+
+/// A figure that looks as if it was meant in another unit.
+#[must_use]
+pub fn doubt(doubt: &Doubt) -> String {
+    let unit = |read: f64, unit: Unit, meant: f64, metric: Unit, as_typed: Unit| {
+        t!(
+            "doubt-unit",
+            value = rounded(read, as_typed),
+            meant = rounded(read, unit),
+            metric = rounded(meant, metric)
+        )
+    };
+    match doubt.suspicion {
+        Suspicion::FeetPerSecond {
+            read_m_s,
+            meant_m_s,
+        } => unit(read_m_s, Unit::FtPerS, meant_m_s, Unit::MPerS, Unit::MPerS),
+        Suspicion::MetresPerSecondAsFeet { meant_m_s, .. } => {
+            unit(meant_m_s, Unit::MPerS, meant_m_s, Unit::MPerS, Unit::FtPerS)
+        }
+        Suspicion::BulletGrains { read_g, meant_g }
+        | Suspicion::PowderGrains { read_g, meant_g } => {
+            unit(read_g, Unit::Grain, meant_g, Unit::G, Unit::G)
+        }
+        Suspicion::BulletGrams { meant_g, .. } => {
+            unit(meant_g, Unit::G, meant_g, Unit::G, Unit::Grain)
+        }
+        Suspicion::RiflePounds { read_kg, meant_kg } => {
+            unit(read_kg, Unit::Pound, meant_kg, Unit::Kg, Unit::Kg)
+        }
+        Suspicion::MetricCoefficient {
+            read_lb_in2,
+            meant_lb_in2,
+        } => t!(
+            "doubt-coefficient",
+            value = bare(read_lb_in2),
+            meant = bare(meant_lb_in2)
+        ),
+        Suspicion::G1GivenAsG7 { form_factor } => {
+            t!("doubt-g1-as-g7", factor = number(form_factor, 2))
+        }
+        Suspicion::G7ForSlowBullet { .. } => t!("doubt-g7-slow"),
+    }
+}
+
+/// The words on the button that takes the other unit.
+#[must_use]
+pub fn doubt_choice(units: Units, doubt: &Doubt) -> Option<(String, f64)> {
+    let Control::Number(of, _) = doubt.part.control() else {
+        return None;
+    };
+    let metric = doubt.meant?;
+    Some((
+        t!("input-take", value = quantity(units, of, metric)),
+        metric,
+    ))
 }
 
 /// A number with up to three digits after the decimal sign.

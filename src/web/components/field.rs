@@ -1,7 +1,7 @@
 //! A typed answer: its label, its unit, and what is wrong with it.
 
 use crate::need::input::Quantity;
-use crate::web::fields::{Field, problem, text_in};
+use crate::web::fields::{Field, asked, problem, text_in};
 use crate::web::state::{Action, use_app};
 use yew::prelude::*;
 
@@ -41,6 +41,12 @@ pub fn TextField(props: &Props) -> Html {
     let wrong = (*is_left)
         .then(|| problem(field, &app.answers, &app.typed))
         .flatten();
+    // A question about it waits, too, until the field is left.
+    let (doubt, choices) = if *is_left {
+        asked(field, &app.answers, &app.typed)
+    } else {
+        (None, Vec::new())
+    };
     let oninput = {
         let app = app.clone();
         Callback::from(move |event: InputEvent| {
@@ -89,6 +95,20 @@ pub fn TextField(props: &Props) -> Html {
             </div>
             if let Some(wrong) = wrong {
                 <p class="field__error" id={error_id}>{ wrong }</p>
+            }
+            if let Some(doubt) = doubt {
+                <p class="field__doubt" role="status">{ doubt }</p>
+            }
+            if !choices.is_empty() {
+                <p class="field__choices">
+                    { for choices.into_iter().map(|(words, reply)| {
+                        let app = app.clone();
+                        let take = Callback::from(move |_: MouseEvent| {
+                            app.dispatch(Action::Pick(field, reply.clone()));
+                        });
+                        html! { <button type="button" class="button" onclick={take}>{ words }</button> }
+                    }) }
+                </p>
             }
         </div>
     }

@@ -1,5 +1,6 @@
 //! The advice.
 
+mod cautions;
 mod head;
 mod others;
 mod reasons;
@@ -69,7 +70,7 @@ pub fn AdvicePage() -> Html {
                         </ul>
                     </section>
                     <ShareLink />
-                    <p class="small soft">{ t!("advice-caution") }</p>
+                    <cautions::Cautions answers={app.answers.clone()} />
                 </div>
             </div>
             { bar() }
