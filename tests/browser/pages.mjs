@@ -16,4 +16,11 @@ export const pages = [
       await visitor.seen("h1");
     },
   })),
+  {
+    name: "pictures",
+    arrive: async (visitor) => {
+      await visitor.open("#/pictures");
+      await visitor.seen(".view__picture");
+    },
+  },
 ];

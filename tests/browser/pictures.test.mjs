@@ -164,3 +164,60 @@ journey("the pictures stand on the smallest screen", { size: "small" }, async (v
   const wide = await visitor.page.$$eval(".picture svg", (all, width) => all.filter((one) => one.getBoundingClientRect().right > width).length, SIZES.small.width);
   assert.equal(wide, 0, "pictures wider than the screen");
 });
+
+journey("the bare eye sees it small and without a reticle, and the centre can be lit", {}, async (visitor) => {
+  await open(visitor);
+  const scale = () =>
+    visitor.page.evaluate(() => Number(/scale\(([\d.]+)/.exec(document.querySelector(".view__picture g > g").getAttribute("transform"))[1]));
+  const button = async (name) => {
+    const found = await visitor.page.evaluateHandle((wanted) => [...document.querySelectorAll(".view__toggles button")].find((one) => one.textContent === wanted), name);
+    return found.asElement();
+  };
+  const through = await scale();
+  const bare = await button("bare eye");
+  await visitor.tap(bare);
+  assert.equal(await bare.evaluate((one) => one.getAttribute("aria-pressed")), "true");
+  // Four times smaller than at 4×, and no line left.
+  assert.ok(Math.abs((await scale()) * 4 - through) < 1e-3 * through);
+  assert.equal(await visitor.page.$$eval(".view__reticle", (all) => all.filter((one) => one.getAttribute("d")).length), 0);
+  await visitor.tap(bare);
+  const red = () => visitor.page.$$eval(".view__reticle", (all) => all.filter((one) => (one.getAttribute("stroke") ?? one.getAttribute("fill")) === "#e83c2c").length);
+  assert.equal(await red(), 0);
+  await visitor.tap(await button("light the centre"));
+  assert.ok((await red()) >= 2, "both planes glow");
+});
+
+journey("a kept picture is a drawing of its own", { size: "desk", browsers: ["chromium"] }, async (visitor) => {
+  await open(visitor);
+  const kept = await visitor.page.evaluate(async () => {
+    const found = new Promise((done) => {
+      HTMLAnchorElement.prototype.click = function click() {
+        done({ href: this.href, name: this.download });
+      };
+    });
+    document.querySelector(".picture__keep button").click();
+    return found;
+  });
+  assert.equal(kept.name, "through-the-sight.svg");
+  const svg = decodeURIComponent(kept.href.split(",").slice(1).join(","));
+  assert.match(svg, /^<svg xmlns/);
+  // Read in a page of its own, which no policy of the site governs.
+  const reader = await visitor.page.browserContext().newPage();
+  const parsed = await reader.evaluate((source) => {
+    const read = new DOMParser().parseFromString(source, "image/svg+xml");
+    return { error: read.querySelector("parsererror")?.textContent ?? null, drawings: read.documentElement.querySelectorAll("svg").length };
+  }, svg);
+  await reader.close();
+  assert.equal(parsed.error, null);
+  assert.ok(parsed.drawings >= 3, "both planes and the strip");
+  const png = await visitor.page.evaluate(async () => {
+    const found = new Promise((done) => {
+      HTMLAnchorElement.prototype.click = function click() {
+        done(this.href.slice(0, 22));
+      };
+    });
+    document.querySelectorAll(".picture__keep button")[1].click();
+    return found;
+  });
+  assert.equal(png, "data:image/png;base64,");
+});

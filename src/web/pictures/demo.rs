@@ -54,6 +54,7 @@ pub fn sight(family: ReticleFamily) -> Rc<Sight> {
         glare_index: 0.03,
         apparent_field_deg: 22.0,
         reticle: reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD),
+        lit: true,
         pick: None,
     })
 }

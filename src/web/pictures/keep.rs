@@ -4,6 +4,7 @@ use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{
     CanvasRenderingContext2d, Element, HtmlCanvasElement, HtmlElement, HtmlImageElement,
+    XmlSerializer,
 };
 
 /// The rules a kept picture carries with it: black on white, because it will be printed.
@@ -39,15 +40,9 @@ fn sheet(drawings: &[Element]) -> (String, f64, f64) {
             f64::from(drawing.client_width()),
             f64::from(drawing.client_height()),
         );
-        let source = drawing
-            .outer_html()
-            .replacen(
-                "<svg",
-                &format!(r#"<svg x="{SPACE_PX}" y="{y}" width="{w}" height="{h}""#),
-                1,
-            )
-            .replacen(r#" width="100%""#, "", 1);
-        inner.push_str(&source);
+        if let Some(source) = placed(drawing, y, w, h) {
+            inner.push_str(&source);
+        }
         width = width.max(w);
         y += h + SPACE_PX;
     }
@@ -56,6 +51,20 @@ fn sheet(drawings: &[Element]) -> (String, f64, f64) {
         r#"<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{y}" viewBox="0 0 {width} {y}" font-family="system-ui, sans-serif"><style>{KEPT_STYLE}</style><rect width="{width}" height="{y}" fill="white"/>{inner}</svg>"#
     );
     (svg, width, y)
+}
+
+/// A copy of a drawing at its place on the sheet, as well-formed XML.
+fn placed(drawing: &Element, y: f64, width: f64, height: f64) -> Option<String> {
+    let copy: Element = drawing.clone_node_with_deep(true).ok()?.dyn_into().ok()?;
+    for (name, value) in [
+        ("x", SPACE_PX),
+        ("y", y),
+        ("width", width),
+        ("height", height),
+    ] {
+        copy.set_attribute(name, &value.to_string()).ok()?;
+    }
+    XmlSerializer::new().ok()?.serialize_to_string(&copy).ok()
 }
 
 fn hand_over(near: &Element, address: &str, file: &str) -> Result<(), JsValue> {

@@ -5,7 +5,7 @@ use crate::drawing::colour::Hue;
 use crate::need::quarry::{Coat, What};
 use crate::sight::fits::{apparent_field_deg, transmission_day, transmission_night, veiling_glare};
 use crate::sight::reticle::{DotSize, reticle_with};
-use crate::sight::{FocalPlane, Specification};
+use crate::sight::{FocalPlane, Illumination, Specification};
 use crate::sky::ground;
 use crate::web::components::figure::figure_of;
 use std::rc::Rc;
@@ -28,6 +28,7 @@ impl Sight {
             glare_index: veiling_glare(specification.grade).value,
             apparent_field_deg: apparent_field_deg(specification),
             reticle: reticle_with(specification.reticle, dot, holds_mrad),
+            lit: specification.illumination != Illumination::Unlit,
             pick: Some(specification.plane),
         }
     }

@@ -51,6 +51,8 @@ pub struct Sight {
     pub apparent_field_deg: f64,
     /// The reticle.
     pub reticle: Reticle,
+    /// Whether the reticle can be lit.
+    pub lit: bool,
     /// The plane of the pick, if it is settled.
     pub pick: Option<FocalPlane>,
 }
@@ -133,6 +135,8 @@ pub struct ThroughSightProps {
     pub on_input: Callback<(f64, f64, f64)>,
 }
 
+/// A lit centre: red, as the trade has it, dimmed or bright enough to stand off its ground.
+const LIT: Srgb = Srgb(0xE8, 0x3C, 0x2C);
 /// The words follow when a handle has rested so long.
 const REST_MS: u32 = 140;
 /// From this width on the two pictures stand side by side as rounds.
@@ -202,6 +206,10 @@ struct Stand {
     magnification: f64,
     range_m: f64,
     minute: f64,
+    /// The light in the reticle is on.
+    lit: bool,
+    /// Without the sight.
+    bare: bool,
 }
 
 /// The elements of one picture.
@@ -274,6 +282,16 @@ fn yardstick_name(kind: Yardstick) -> String {
     }
 }
 
+fn yardstick_short(kind: Yardstick) -> String {
+    match kind {
+        Yardstick::CentreToBar => t!("view-short-bar"),
+        Yardstick::MarkToMark => t!("view-short-mark"),
+        Yardstick::CentreToRing => t!("view-short-ring"),
+        Yardstick::PostWidth => t!("view-short-post"),
+        Yardstick::LineWidth => t!("view-short-line"),
+    }
+}
+
 /// The words for a magnification.
 #[must_use]
 pub fn said_power(magnification: f64) -> String {
@@ -283,9 +301,10 @@ pub fn said_power(magnification: f64) -> String {
 }
 
 impl Painter {
-    fn light(&self, minute: f64) -> Light {
+    fn light(&self, minute: f64, bare: bool) -> Light {
         let s = &self.surroundings;
-        let glare = self.sight.glare_index + straylight_index(self.eye.age_years());
+        let in_sight = if bare { 0.0 } else { self.sight.glare_index };
+        let glare = in_sight + straylight_index(self.eye.age_years());
         Light {
             illuminance_lx: self.evening.scene_lx(minute),
             ground_reflectance: s.ground_reflectance,
@@ -305,9 +324,16 @@ impl Painter {
             magnification,
             range_m,
             minute,
+            lit,
+            bare,
         } = stand;
-        let light = self.light(minute);
-        let optics = self.sight.optics(magnification);
+        let light = self.light(minute, bare);
+        // The bare eye sees the same scene at 1×, with both eyes and no field of a sight.
+        let (magnification, optics) = if bare {
+            (1.0, Optics::bare_eye())
+        } else {
+            (magnification, self.sight.optics(magnification))
+        };
         let scene = shown(&self.quarry.figure, &light, range_m, &self.eye, &optics);
         let at_target = px_per_mrad(
             self.cutout.field_px,
@@ -353,7 +379,7 @@ impl Painter {
         let fills: Vec<String> = scene.pieces.iter().map(|colour| colour.hex()).collect();
         let lines = self.line_colours(&scene, &light, &optics, magnification);
         let (kind, label_mrad) = yardstick(&self.sight.reticle);
-        let name = yardstick_name(kind);
+        let short = yardstick_short(kind);
         let planes = [FocalPlane::First, FocalPlane::Second];
         for ((slot, plane), lines) in self.slots.iter().zip(planes).zip(&lines) {
             slot.sky.set("fill", &sky);
@@ -373,8 +399,17 @@ impl Painter {
                 magnification,
             );
             let layers = reticle_layers(&self.sight.reticle, per_label, centre, &self.cutout);
+            if bare {
+                for pen in slot.layers.iter().chain([&slot.bracket]) {
+                    pen.set("d", "");
+                }
+                slot.bracket_text.text("");
+                slot.covers.text(&t!("view-bare-eye"));
+                continue;
+            }
             for ((pen, layer), colour) in slot.layers.iter().zip(&layers).zip(lines) {
-                paint_layer(pen, layer, &colour.0.hex());
+                let glows = lit && layer.lit;
+                paint_layer(pen, layer, &if glows { LIT } else { colour.0 }.hex());
             }
             let covered = true_subtension_mrad(
                 plane,
@@ -387,7 +422,7 @@ impl Painter {
             self.bracket(slot, kind, centre, reach, &words);
             slot.covers.text(&t!(
                 "view-covers",
-                what = name.clone(),
+                what = short.clone(),
                 mrad = mrad(covered),
                 cm = words
             ));
@@ -484,6 +519,8 @@ impl Painter {
             magnification,
             range_m,
             minute,
+            lit,
+            bare,
         } = stand;
         let sight = &self.sight;
         let (kind, label_mrad) = yardstick(&sight.reticle);
@@ -500,9 +537,16 @@ impl Painter {
             "view-picture",
             quarry = self.quarry.name.to_string(),
             range = at.clone(),
-            power = said_power(magnification),
+            power = if bare {
+                t!("view-bare-eye")
+            } else {
+                said_power(magnification)
+            },
             time = said_minute(&self.evening, minute)
         )];
+        if lit && !bare {
+            said.push(t!("view-lit-said"));
+        }
         let width_m = field_at_range_m(sight.apparent_field_deg, magnification, range_m);
         if self.quarry.figure.width_cm() > 100.0 * width_m {
             said.push(t!("view-larger", field = field(self.units, width_m)));
@@ -570,7 +614,7 @@ impl Painter {
                     .any(|(_, left, of)| *of == role && *left <= 0.0)
             })
         };
-        if gone(Role::Centre) {
+        if gone(Role::Centre) && !bare {
             let bars = if gone(Role::Bar) { "no" } else { "yes" };
             light.push(t!("view-line-lost", bars = bars));
         }
@@ -579,6 +623,14 @@ impl Painter {
             first.push(t!("view-thin", px = number(thin_px, 1)));
         }
         light.push(t!("view-identify"));
+        if bare {
+            return [
+                said.join(" "),
+                String::new(),
+                String::new(),
+                light.join(" "),
+            ];
+        }
         [said.join(" "), first.join(" "), second, light.join(" ")]
     }
 }
@@ -630,6 +682,8 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
             magnification: props.magnification,
             range_m: first_m,
             minute: props.minute,
+            lit: false,
+            bare: false,
         })
     });
     {
@@ -642,6 +696,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
                     magnification: *magnification,
                     range_m: *range_m,
                     minute: *minute,
+                    ..stand.get()
                 });
             },
         );
@@ -699,6 +754,24 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
     let on_minute = moved(|stand, to| Stand {
         minute: to,
         ..stand
+    });
+    let toggles: Rc<[Pen; 2]> = use_memo((), |()| std::array::from_fn(|_| Pen::default()));
+    let toggle = |n: usize, change: fn(Stand) -> (Stand, bool)| {
+        let (painter, stand, toggles) = (painter.clone(), stand.clone(), toggles.clone());
+        Callback::from(move |_: MouseEvent| {
+            let (now, on) = change(stand.get());
+            stand.set(now);
+            toggles[n].set("aria-pressed", if on { "true" } else { "false" });
+            painter.paint(now, true);
+        })
+    };
+    let on_bare = toggle(0, |stand| {
+        let bare = !stand.bare;
+        (Stand { bare, ..stand }, bare)
+    });
+    let on_lit = toggle(1, |stand| {
+        let lit = !stand.lit;
+        (Stand { lit, ..stand }, lit)
     });
     let spoken_power = use_callback((), |to: f64, ()| said_power(to));
     let spoken_range = use_callback(props.units, |to: f64, units| range(*units, to));
@@ -758,7 +831,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
         }
     };
     let eye = &props.eye;
-    let light = painter.light(props.minute);
+    let light = painter.light(props.minute, false);
     let optics = props.sight.optics(props.magnification);
     let seen = crate::eye::equivalent_luminance(
         light.ground_cd_m2(),
@@ -791,6 +864,14 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
                     { picture(0, FocalPlane::First, t!("view-first")) }
                     { picture(1, FocalPlane::Second, t!("view-second")) }
                 </div>
+                <p class="view__toggles">
+                    <button type="button" class="button" aria-pressed={stand.get().bare.to_string()}
+                        ref={toggles[0].node.clone()} onclick={on_bare}>{ t!("view-bare-eye") }</button>
+                    if props.sight.lit {
+                        <button type="button" class="button" aria-pressed={stand.get().lit.to_string()}
+                            ref={toggles[1].node.clone()} onclick={on_lit}>{ t!("view-lit") }</button>
+                    }
+                </p>
                 if props.sight.magnification_high > props.sight.magnification_low {
                     <Slider label={t!("view-power")} least={props.sight.magnification_low}
                         most={props.sight.magnification_high} value={props.magnification} step=0.1

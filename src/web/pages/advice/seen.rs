@@ -2,7 +2,7 @@
 
 use super::head::Props;
 use crate::advice::Advice;
-use crate::advice::report::{FieldWidth, Grade, LastLight, Line, Plane, Reticle};
+use crate::advice::report::{FieldWidth, Grade, LastLight, Line, Lit, Plane, Reticle};
 use crate::drawing::colour::Hue;
 use crate::drawing::dusk::{Evening, Until};
 use crate::eye::Eye;
@@ -172,6 +172,7 @@ fn sight(line: &Line) -> Sight {
             FieldWidth::Wide => 23.0,
         }
         .min(widest),
+        lit: line.illumination != Lit::None,
         pick: Some(match line.plane {
             Plane::First => FocalPlane::First,
             Plane::Second => FocalPlane::Second,
