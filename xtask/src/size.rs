@@ -3,8 +3,11 @@
 use crate::{place, run, say, setup};
 use std::process::Command;
 
-/// Everything of a first visit, Brotli, in bytes.
-pub const BUDGET_BYTES: u64 = 250_000;
+/// Where everything of a first visit should be, Brotli, in bytes.
+const GOAL_BYTES: u64 = 250_000;
+
+/// What it may weigh until it is there: it fails above. Only ever lowered.
+const CEILING_BYTES: u64 = 560_000;
 
 /// Brotli at its best for each file, as a host with files compressed beforehand sends it.
 const WEIGH: &str = r#"
@@ -46,11 +49,17 @@ pub fn check() -> Result<(), String> {
         say::detail(&row(sizes, name));
     }
     say::detail(&row(total, "all of a first visit"));
-    if total[0] > BUDGET_BYTES {
+    if total[0] > CEILING_BYTES {
         return Err(format!(
-            "a first visit transfers {} bytes of Brotli; the budget is {BUDGET_BYTES}. \
-             The list above says where they are",
+            "a first visit transfers {} bytes of Brotli; the ceiling is {CEILING_BYTES}, the goal \
+             {GOAL_BYTES}. The list above says where they are",
             total[0]
+        ));
+    }
+    if total[0] > GOAL_BYTES {
+        let over = total[0] - GOAL_BYTES;
+        say::detail(&format!(
+            "{over} bytes over the goal of {GOAL_BYTES}; the ceiling is {CEILING_BYTES}"
         ));
     }
     Ok(())

@@ -1,6 +1,6 @@
 //! What is said at counters, tested for one shooter.
 //!
-//! Every [`SayingKey`](super::report::SayingKey) is computed from the need alone (and the
+//! Every [`SayingKey`] is computed from the need alone (and the
 //! sight in question, if there is one); no ranking is needed. One file holds one theme; each
 //! function names the saying in plain words, what it computes, what its effects are in their
 //! order, and from where on it is true, half true or false. The table of all of them stands
