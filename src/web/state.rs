@@ -91,6 +91,10 @@ pub struct State {
 }
 
 /// A change.
+#[expect(
+    clippy::large_enum_variant,
+    reason = "an action lives for one dispatch"
+)]
 pub enum Action {
     /// Went to a place.
     Went(Route),

@@ -21,7 +21,6 @@ use crate::t;
 use yew::prelude::*;
 
 /// The page at the place where one is.
-#[must_use]
 pub fn shown(app: &App) -> Html {
     match &app.route {
         Route::Question(key) => {
