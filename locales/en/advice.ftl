@@ -5,7 +5,7 @@
 advice-title = Your line
 advice-share = Share
 advice-print = Print
-advice-change = Change an answer
+advice-change = Change answers
 advice-pending = Working out your line
 advice-pending-hint = The page stays usable meanwhile.
 advice-failed = The answers could not be computed with: { $why }
@@ -139,7 +139,6 @@ sure-share = In about { $tenths } of 10 of the situations you described the sigh
 sure-best = No sight that can be built does better than { $tenths } of 10.
 sure-worlds = Tried in { $worlds } plausible versions of what is uncertain: in { $first } this line stays first or ties.
 sure-unseated = What unseats it most often: { $doubt }; then it would be { $line }.
-sure-pending = How sure that is, is being computed.
 sure-firm = Nothing that is uncertain unseats it.
 
 doubt-pupil = your own pupil
@@ -495,3 +494,4 @@ strip-other-sight = the other
 short-same = the same
 short-more = { $amount } more
 short-less = { $amount } less
+advice-would-be = Answered otherwise, { $elements } would change: { $line }. This line would then be { $behind } % behind.

@@ -92,7 +92,7 @@ for (const size of ["phone", "tablet", "desk"]) {
       await visitor.tabTo(NEXT);
       await visitor.keys("Enter");
     }
-    await visitor.until("all answers", () => location.hash === "#/check");
+    await visitor.until("all answers", () => location.hash === "#/check" && document.activeElement?.id === "title");
     await visitor.tabTo(NEXT);
     await visitor.keys("Enter");
     await visitor.seen(".line__glass");

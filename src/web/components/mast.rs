@@ -25,8 +25,12 @@ pub fn Mast() -> Html {
         let app = app.clone();
         Callback::from(move |_: MouseEvent| app.dispatch(Action::Colour(next)))
     };
+    let is_wide = matches!(
+        app.route,
+        Route::Advice | Route::Counter | Route::Pictures | Route::Compare
+    );
     html! {
-        <header class="mast">
+        <header class={classes!("mast", is_wide.then_some("mast--wide"))}>
             <a class="mark" href={Route::Opening.href()}>
                 { t!("page-name") }
                 <svg class="mark__horizon" viewBox="0 0 60 1" preserveAspectRatio="none" aria-hidden="true">

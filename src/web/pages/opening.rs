@@ -14,9 +14,9 @@ pub fn OpeningPage() -> Html {
     let first = super::first_question(&app.answers);
     let door = |route: Route, name: String, hint: String| {
         html! {
-            <li><a class="door" href={route.href()}>
-                <span class="door__name">{ name }</span>
-                <span class="door__hint">{ hint }</span>
+            <li><a class="way" href={route.href()}>
+                <span class="way__name">{ name }</span>
+                <span class="way__hint">{ hint }</span>
             </a></li>
         }
     };
@@ -46,7 +46,7 @@ pub fn OpeningPage() -> Html {
             </ul>
             <section class="opening__doors">
                 <h2>{ t!("opening-doors") }</h2>
-                <ul role="list" class="doors">
+                <ul role="list" class="ways">
                     { door(Route::Compare, t!("opening-door-compare"), t!("opening-door-compare-hint")) }
                     { door(Route::Rings, t!("opening-door-rings"), t!("opening-door-rings-hint")) }
                     { door(Route::Zero, t!("opening-door-zero"), t!("opening-door-zero-hint")) }

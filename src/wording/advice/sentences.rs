@@ -115,23 +115,20 @@ pub fn sureness(advice: &Advice, units: Units) -> Vec<String> {
             told.push(t!("sure-best", tenths = tenths(best)));
         }
     }
-    match &advice.surety {
-        None => told.push(t!("sure-pending")),
-        Some(surety) => {
-            told.push(t!(
-                "sure-worlds",
-                worlds = surety.worlds,
-                first = surety.first_or_tied
-            ));
-            told.push(match surety.unseated_by.first() {
-                Some(unseats) => t!(
-                    "sure-unseated",
-                    doubt = word("doubt", &unseats.doubt),
-                    line = line_text(&unseats.instead, units)
-                ),
-                None => t!("sure-firm"),
-            });
-        }
+    if let Some(surety) = &advice.surety {
+        told.push(t!(
+            "sure-worlds",
+            worlds = surety.worlds,
+            first = surety.first_or_tied
+        ));
+        told.push(match surety.unseated_by.first() {
+            Some(unseats) => t!(
+                "sure-unseated",
+                doubt = word("doubt", &unseats.doubt),
+                line = line_text(&unseats.instead, units)
+            ),
+            None => t!("sure-firm"),
+        });
     }
     told
 }

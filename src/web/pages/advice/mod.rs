@@ -6,6 +6,7 @@ mod others;
 mod reasons;
 pub mod seen;
 mod told;
+mod weigh;
 
 use crate::t;
 use crate::web::components::{Bar, ShareLink};
@@ -57,6 +58,8 @@ pub fn AdvicePage() -> Html {
                     <told::Decisions advice={advice.clone()} {units} />
                     <reasons::Reasons advice={advice.clone()} {units} />
                     <others::Others advice={advice.clone()} {units} />
+                    <weigh::Weigh advice={advice.clone()} {units} />
+                    <weigh::WouldChange advice={advice.clone()} {units} />
                     <told::Warnings advice={advice.clone()} {units} />
                     <told::Sayings advice={advice.clone()} {units} />
                     <told::NotCountedRows advice={advice.clone()} />

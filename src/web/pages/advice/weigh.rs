@@ -1,0 +1,137 @@
+//! How this person weighs grams, height and money; what was assumed; what would change it.
+
+use super::head::Props;
+use crate::need::answers::{Answers, Weights};
+use crate::need::questions::Question;
+use crate::t;
+use crate::web::route::Route;
+use crate::web::state::{Action, use_app};
+use crate::wording::advice::{elements, line_text};
+use crate::wording::questions::{question, question_unsure};
+use crate::wording::{number, with_unit};
+use yew::prelude::*;
+
+/// One step of a rate, as a factor.
+const STEP: f64 = 1.5;
+/// A rate below this is nothing at all.
+const LEAST_POINTS: f64 = 0.05;
+/// The most that a rate can be moved to.
+const MOST_POINTS: f64 = 20.0;
+
+fn moved(points: f64, up: bool) -> f64 {
+    if up {
+        (points.max(LEAST_POINTS) * STEP).min(MOST_POINTS)
+    } else {
+        (points / STEP).max(LEAST_POINTS)
+    }
+}
+
+/// The exchange rates, each to be moved.
+#[component]
+pub fn Weigh(props: &Props) -> Html {
+    let Some(app) = use_app() else {
+        return Html::default();
+    };
+    let rates = props.advice.extent.rates;
+    let percent = |points: f64| with_unit(points, usize::from(points < 9.95), "%");
+    let row = |words: String, points: f64, put: fn(&mut Weights, f64)| {
+        let button = |up: bool| {
+            let app = app.clone();
+            let click = Callback::from(move |_: MouseEvent| {
+                let mut weights = app.answers.weights.unwrap_or_default();
+                put(&mut weights, moved(points, up));
+                app.dispatch(Action::Answer(Answers {
+                    weights: Some(weights),
+                    ..app.answers.clone()
+                }));
+            });
+            let name = if up {
+                t!("advice-rates-more")
+            } else {
+                t!("advice-rates-less")
+            };
+            html! {
+                <button type="button" class="button" aria-label={format!("{name}: {words}")} onclick={click}>{ if up { "+" } else { "−" } }</button>
+            }
+        };
+        html! {
+            <li class="weigh__row">
+                <span>{ &words }</span>
+                <span class="weigh__steps noprint">{ button(false) }{ button(true) }</span>
+            </li>
+        }
+    };
+    html! {
+        <section class="noprint">
+            <h2>{ t!("advice-rates") }</h2>
+            <ul class="weigh">
+                { row(t!("advice-rates-mass", amount = percent(rates.mass_points_per_100_g)),
+                    rates.mass_points_per_100_g, |weights, to| weights.mass_percent_per_100_g = Some(to)) }
+                { row(t!("advice-rates-height", amount = percent(rates.height_points_per_10_mm)),
+                    rates.height_points_per_10_mm, |weights, to| weights.height_percent_per_10_mm = Some(to)) }
+                { row(t!("advice-rates-money", amount = percent(rates.money_points_per_band)),
+                    rates.money_points_per_band, |weights, to| weights.money_percent_per_band = Some(to)) }
+            </ul>
+            <p class="small soft">{ t!("advice-extent",
+                candidates = f64::from(props.advice.extent.candidates),
+                occasions = f64::from(props.advice.extent.occasions),
+                tie = with_unit(props.advice.extent.near_tie_points, 0, "%")) }</p>
+        </section>
+    }
+}
+
+/// What another answer would change, and what was assumed.
+#[component]
+pub fn WouldChange(props: &Props) -> Html {
+    let Some(app) = use_app() else {
+        return Html::default();
+    };
+    let changing: Vec<Html> = props
+        .advice
+        .surety
+        .iter()
+        .flat_map(|surety| &surety.answers)
+        .filter(|answer| answer.changes_line)
+        .filter_map(|answer| {
+            let asked = Question::from_key(&answer.question)?;
+            Some(html! {
+                <li>
+                    <a href={Route::Question(asked.key.into()).href()}>{ question(asked) }</a>{ " " }
+                    { t!("advice-would-be", elements = elements(&answer.elements), line = line_text(&answer.then, props.units),
+                        behind = number(answer.behind_points, 1)) }
+                </li>
+            })
+        })
+        .collect();
+    let assumed: Vec<Html> = props
+        .advice
+        .assumed
+        .iter()
+        .filter_map(|key| {
+            let asked = Question::from_key(key)?;
+            Some(html! {
+                <li>
+                    <a href={Route::Question(asked.key.into()).href()}>{ question(asked) }</a>
+                    <span class="block soft small">{ question_unsure(asked, &app.answers) }</span>
+                </li>
+            })
+        })
+        .collect();
+    html! {
+        <>
+            if !changing.is_empty() {
+                <section>
+                    <h2>{ t!("advice-change-what") }</h2>
+                    <ul class="plainlist">{ for changing }</ul>
+                </section>
+            }
+            if !assumed.is_empty() {
+                <section class="noprint">
+                    <h2>{ t!("advice-assumed") }</h2>
+                    <p class="soft">{ t!("check-sharpen-lead") }</p>
+                    <ul class="plainlist">{ for assumed }</ul>
+                </section>
+            }
+        </>
+    }
+}
