@@ -1,6 +1,37 @@
 // Every page that pictures are taken of, and how a visitor gets there.
 // `readme: ["advice-360-day.png"]` names the pictures that documents show: they go to docs/.
 // `sizes: ["phone"]` and `whole: false` (the screen, not the whole page) are possible.
+const ANSWERS = {
+  version: 1,
+  units: "metric",
+  uses: [{ what: "roe_deer", share: 4 }, { what: "wild_boar", share: 2 }],
+  manners: [{ manner: "seat_rail", share: 4 }],
+  ranges: { nearest_m: 30, usual_m: 80, farthest_m: 150 },
+  light: { until: "half_hour_after_sunset", cover: [{ cover: "edge", share: 4 }] },
+  eye: { age_years: 46, glasses: "distance" },
+  load: { cartridge: "308_win_10_7_g" },
+  mount: { rings_kept_mm: 30, base: "slotted_rail" },
+};
+
+/** Answers of an invented shooter, as if given at an earlier visit. */
+async function answered(visitor) {
+  await visitor.page.evaluateOnNewDocument((text) => {
+    try {
+      localStorage.setItem("scopewright.answers", text);
+    } catch {
+      // The blank page before the site has no storage.
+    }
+  }, JSON.stringify(ANSWERS));
+}
+
+const at = (where, until) => async (visitor) => {
+  await answered(visitor);
+  await visitor.open(where);
+  await visitor.seen(until);
+};
+
+const QUESTIONS = ["quarry", "manner", "light", "ranges", "eye", "rifle", "mount", "money"];
+
 export const pages = [
   {
     name: "front",
@@ -9,18 +40,15 @@ export const pages = [
       await visitor.seen("h1");
     },
   },
-  ...["compare", "rings", "zero"].map((place) => ({
-    name: place,
-    arrive: async (visitor) => {
-      await visitor.open(`#/${place}`);
-      await visitor.seen("h1");
-    },
-  })),
-  {
-    name: "pictures",
-    arrive: async (visitor) => {
-      await visitor.open("#/pictures");
-      await visitor.seen(".view__picture");
-    },
-  },
+  ...QUESTIONS.map((key) => ({ name: `question-${key}`, arrive: at(`#/question/${key}`, "h1") })),
+  { name: "check", arrive: at("#/check", ".told__row") },
+  { name: "advice", arrive: at("#/advice", ".needs"), readme: ["advice-360-day.png"] },
+  { name: "compare", arrive: at("#/compare", "h1") },
+  { name: "rings", arrive: at("#/rings", "h1") },
+  { name: "zero", arrive: at("#/zero", "h1") },
+  { name: "pictures", arrive: at("#/pictures", ".view__picture") },
+  { name: "shop", arrive: at("#/shop", "h1") },
+  { name: "after", arrive: at("#/after", "h1") },
+  { name: "about", arrive: at("#/about", "h1") },
+  { name: "counter", arrive: at("#/counter", ".counter__advice"), sizes: ["tablet", "desk"], whole: false },
 ];
