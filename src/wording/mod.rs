@@ -20,6 +20,7 @@ pub mod problems;
 pub mod questions;
 mod render;
 pub mod sayings;
+pub mod shelf;
 pub mod versus;
 
 pub use language::{Language, languages, speak, spoken};

@@ -1,0 +1,145 @@
+//! A shop's stock list: what is read, what is wrong, what fits. The stock is invented.
+
+use proptest::prelude::*;
+use scopewright::advice;
+use scopewright::need::answers::Answers;
+use scopewright::need::kinds::KINDS;
+use scopewright::shelf::stock::RowWrong;
+use scopewright::shelf::{StockProblem, rank, read};
+
+const DEMO: &str = "Label;Sight;Price;Tube mm;Mass_g;light;plane;remark\n\
+    demo 1;2,5-10 x 50;€ 899,00;30;540;lit;second;in the window\n\
+    demo 2;\"8x56, capped\";1.299,00;30 mm;500 g;;;\"two\nlines\"\n\
+    \n\
+    demo 3;5-25x56;2199;34;1030;unlit;first plane;\n\
+    demo 4;1-6x24;499,50;;;;;\n";
+
+#[test]
+fn a_list_is_read_as_spreadsheets_write_it() {
+    let stock = read(DEMO).expect("a list");
+    assert_eq!(stock.problems, []);
+    assert_eq!(stock.ignored, ["remark"]);
+    assert_eq!(stock.rows.len(), 4);
+    let lines: Vec<usize> = stock.rows.iter().map(|row| row.line).collect();
+    assert_eq!(lines, [2, 3, 6, 7]);
+    let prices: Vec<_> = stock
+        .rows
+        .iter()
+        .map(|row| row.price.expect("a price"))
+        .collect();
+    assert_eq!(prices, [899.0, 1299.0, 2199.0, 499.5]);
+    assert_eq!(stock.rows[1].sight.mass_g, Some(500.0));
+    assert_eq!(stock.rows[0].sight.tube_mm, Some(30.0));
+    // What is not stated stays unknown.
+    assert_eq!(stock.rows[3].sight.tube_mm, None);
+    let commas = "\u{FEFF}sight,mass_g\r\n\"2,5-10x50\",540\r\n4-16x44,620\r\n";
+    assert_eq!(read(commas).expect("a list").rows.len(), 2);
+    let tabs = "mass_g\tsight\n540\t3-12x50\n";
+    assert_eq!(
+        read(tabs).expect("a list").rows[0].sight.mass_g,
+        Some(540.0)
+    );
+}
+
+#[test]
+fn what_is_wrong_has_its_line() {
+    assert_eq!(read(""), Err(StockProblem::Empty));
+    assert_eq!(read("\n \n"), Err(StockProblem::Empty));
+    assert!(
+        matches!(read("item;price\nx;3"), Err(StockProblem::NoSightColumn { read }) if read == ["item", "price"])
+    );
+    assert_eq!(
+        read("sight;Sight\n"),
+        Err(StockProblem::TwiceNamed { column: "sight" })
+    );
+    assert_eq!(
+        read("sight\n3-12x50\n\"4x32\n"),
+        Err(StockProblem::OpenQuote { line: 3 })
+    );
+    let stock =
+        read("sight;mass_g\n56x8;500\n3-12x50;heavy\n3-12x50;9\n3-12x50;600;x\nabc;\n6x42;380\n")
+            .expect("a list");
+    let wrong: Vec<_> = stock
+        .problems
+        .iter()
+        .map(|problem| (problem.line, &problem.wrong))
+        .collect();
+    assert!(matches!(wrong[0], (2, RowWrong::Sight(_))));
+    assert!(matches!(
+        wrong[1],
+        (
+            3,
+            RowWrong::NoNumber {
+                column: "mass_g",
+                ..
+            }
+        )
+    ));
+    assert!(matches!(
+        wrong[2],
+        (
+            4,
+            RowWrong::OutOfRange {
+                column: "mass_g",
+                ..
+            }
+        )
+    ));
+    assert!(matches!(
+        wrong[3],
+        (
+            5,
+            RowWrong::TooManyCells {
+                cells: 3,
+                columns: 2
+            }
+        )
+    ));
+    assert!(matches!(wrong[4], (6, RowWrong::Sight(_))));
+    assert_eq!(stock.rows.len(), 1, "the rest goes on");
+    for problem in &stock.problems {
+        let said = scopewright::wording::shelf::row_problem(problem);
+        assert!(said.contains(&problem.line.to_string()), "{said}");
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Whatever file is dropped: an answer, never a panic.
+    #[test]
+    fn no_file_panics(text in "\\PC{0,200}", cells in "[-0-9a-zx;,.\"\n\t ]{0,200}") {
+        let _ = read(&text);
+        let _ = read(&format!("sight;mass_g;price\n{cells}"));
+    }
+}
+
+/// What is not stated is never held against a sight, what lies outside a must is.
+#[test]
+fn unknown_stays_unknown() {
+    let seat = KINDS[0].fill(&Answers::default());
+    let advised = advice::advise(&seat).expect("valid answers");
+    let pick = &advised.picks[0];
+    let glass = format!(
+        "{}-{}x{}",
+        pick.line.mag_low, pick.line.mag_high, pick.line.objective_mm
+    );
+    let list = format!("label;sight;mass_g\nplain;{glass};\nheavy;{glass};2900\nspy;30-60x80;\n");
+    let stock = read(&list).expect("a list");
+    assert_eq!(stock.problems, []);
+    let ranked = rank(&stock.rows, &pick.ranges);
+    let place = |label: &str| {
+        ranked
+            .iter()
+            .position(|each| each.row.label.as_deref() == Some(label))
+            .expect("ranked")
+    };
+    assert!(ranked[place("plain")].serves());
+    assert!(ranked[place("plain")].outside.is_empty());
+    assert!(!ranked[place("plain")].unknown.is_empty());
+    assert!(
+        place("plain") <= place("heavy") && place("heavy") < place("spy"),
+        "{ranked:#?}"
+    );
+    assert!(!ranked[place("spy")].outside.is_empty());
+}
