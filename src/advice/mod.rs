@@ -10,6 +10,7 @@
 
 pub mod candidates;
 pub mod chance;
+pub mod choices;
 pub mod costs;
 pub mod coverage;
 pub mod dusk;
@@ -27,10 +28,12 @@ pub mod report;
 pub mod report_versus;
 pub mod sayings;
 pub mod slate;
+pub mod surety;
 pub mod tell;
 pub mod versus;
+pub mod warnings;
 pub mod world;
 
 pub use ranking::{Ranked, Ranking};
 pub use report::Advice;
-pub use tell::{advise, tell};
+pub use tell::{advise, advise_with_surety, tell};

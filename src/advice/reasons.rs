@@ -16,11 +16,11 @@ use crate::sight::{
 use serde::Serialize;
 
 /// The ladders of the trade: what counts as one step.
-const LOWS: [f64; 11] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0];
-const HIGHS: [f64; 15] = [
+pub(crate) const LOWS: [f64; 11] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0];
+pub(crate) const HIGHS: [f64; 15] = [
     2.5, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0, 24.0, 30.0, 36.0, 40.0, 50.0, 60.0,
 ];
-const OBJECTIVES: [f64; 9] = [20.0, 24.0, 28.0, 32.0, 36.0, 42.0, 50.0, 56.0, 60.0];
+pub(crate) const OBJECTIVES: [f64; 9] = [20.0, 24.0, 28.0, 32.0, 36.0, 42.0, 50.0, 56.0, 60.0];
 const TUBES: [f64; 3] = [25.4, 30.0, 34.0];
 const EYE_RELIEFS: [f64; 4] = [85.0, 90.0, 95.0, 100.0];
 
@@ -49,7 +49,7 @@ pub(crate) fn key<T: Serialize>(value: T) -> Setting {
 }
 
 /// What of a specification an element is.
-fn setting(element: Element, s: &Specification) -> Setting {
+pub(crate) fn setting(element: Element, s: &Specification) -> Setting {
     use super::report as wire;
     match element {
         Element::MagLow => Setting::Number(s.magnification_low),

@@ -4,7 +4,7 @@ use super::candidates::Candidate;
 use super::evening::Typical;
 use super::ranking::{NEAR_TIE_POINTS, Ranked, Ranking};
 use super::report::{Advice, Because, Extent, NotCounted, Pick, VERSION};
-use super::{facts, occasions, picks, reasons, sayings};
+use super::{choices, facts, occasions, picks, reasons, sayings, warnings};
 use crate::need::answers::{Answers, RifleKind};
 use crate::need::shooter::Need;
 use crate::need::{Problem, check, resolve};
@@ -20,6 +20,21 @@ pub fn advise(answers: &Answers) -> Result<Advice, Vec<Problem>> {
         return Err(problems);
     }
     Ok(tell(&Ranking::new(&resolve(answers)).finish()))
+}
+
+/// The advice with how sure it is: some eighty rankings more.
+///
+/// # Errors
+/// The problems that [`check`] finds.
+pub fn advise_with_surety(answers: &Answers) -> Result<Advice, Vec<Problem>> {
+    let problems = check(answers);
+    if !problems.is_empty() {
+        return Err(problems);
+    }
+    let ranked = Ranking::new(&resolve(answers)).finish();
+    let mut advice = tell(&ranked);
+    advice.surety = Some(super::surety::surety(answers, &ranked));
+    Ok(advice)
 }
 
 /// Everything that a finished ranking tells.
@@ -50,14 +65,19 @@ pub fn tell(ranked: &Ranked) -> Advice {
         .first()
         .map(|first| reasons::reasons(ranked, &typical, first))
         .unwrap_or_default();
+    let not_needed = choices::not_needed(&reasons);
+    let unused = list
+        .first()
+        .map(|first| choices::unused(ranked, &typical, first))
+        .unwrap_or_default();
     Advice {
         version: VERSION,
         picks: list,
         reasons,
-        not_needed: Vec::new(),
-        decisions: Vec::new(),
-        warnings: Vec::new(),
-        unused: Vec::new(),
+        not_needed,
+        decisions: choices::decisions(ranked, &typical),
+        warnings: warnings::warnings(ranked, &typical),
+        unused,
         surety: None,
         not_counted: not_counted(&ranked.ground.need),
         assumed: assumed(&ranked.ground.need),

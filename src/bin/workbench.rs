@@ -59,7 +59,7 @@ fn advise(line: &str) -> String {
             return serde_json::json!({ "error": problems::parse(&problem) }).to_string();
         }
     };
-    let text = match advice::advise(&answers) {
+    let text = match advice::advise_with_surety(&answers) {
         Ok(advice) => serde_json::to_string(&advice),
         Err(found) => {
             let list: Vec<serde_json::Value> = found

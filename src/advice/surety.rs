@@ -1,0 +1,397 @@
+//! How sure the first pick is: plausible worlds, and other plausible answers.
+//!
+//! Each world moves every doubtful quantity within its own spread and ranks again what could
+//! win: the non-dominated candidates and all within five points of the best. The work is cut
+//! into [`Worlds::step`]s, so that a page can stop between two.
+
+use std::sync::Arc;
+
+use super::candidates::Candidate;
+use super::costs::Costs;
+use super::coverage::{Coverage, Ground, Plan};
+use super::line::line;
+use super::occasions;
+use super::ranking::{NEAR_TIE_POINTS, Ranked, Ranking};
+use super::report::{AnswerMatters, Doubt, Element, Line, Surety, Unseats};
+use super::world::World;
+use crate::need::answers::{
+    Answers, Attitude, Carry, Detail, Distance, DistanceHabit, Glasses, LitMark, Muzzle, Rifle,
+    StopTime, ZoomHabit,
+};
+use crate::need::{check, resolve};
+
+/// Plausible worlds that are tried.
+pub const WORLDS: u32 = 64;
+/// Candidates within so many points of the best are ranked again in each world.
+const AROUND_POINTS: f64 = 5.0;
+/// Candidates ranked again in a world, at most: the best of them.
+const AROUND_MOST: usize = 1500;
+/// First dimension of the sequence that the worlds are drawn from; the occasions use those
+/// before it.
+const FIRST_DIMENSION: u32 = 40;
+
+/// The plausible worlds in progress.
+pub struct Worlds {
+    candidates: Vec<Candidate>,
+    plan: Plan,
+    first: usize,
+    ground: Arc<Ground>,
+    pupil_spread_mm: f64,
+    done: u32,
+    stayed_first: u32,
+    stayed_tied: u32,
+    unseated: Vec<(Doubt, Candidate)>,
+}
+
+/// The standard normal scores of a world.
+fn scores(world: u32) -> [f64; 13] {
+    let mut scores = [0.0; 13];
+    for (dimension, score) in scores.iter_mut().enumerate() {
+        let u = f64::from(sobol_burley::sample(
+            world,
+            FIRST_DIMENSION + dimension as u32,
+            1,
+        ));
+        *score = super::chance::normal_score(u.clamp(1e-6, 1.0 - 1e-6));
+    }
+    scores
+}
+
+impl Worlds {
+    /// The worlds for a finished ranking.
+    #[must_use]
+    pub fn new(ranked: &Ranked) -> Self {
+        let mut near = ranked.within(AROUND_POINTS);
+        near.sort_by(|&a, &b| {
+            ranked.values[b]
+                .total_cmp(&ranked.values[a])
+                .then(ranked.candidates[a].id.cmp(&ranked.candidates[b].id))
+        });
+        near.truncate(AROUND_MOST);
+        let best_id = ranked.candidates[ranked.best].id;
+        let mut candidates: Vec<Candidate> = near
+            .into_iter()
+            .map(|index| ranked.candidates[index])
+            .collect();
+        candidates.sort_by_key(|candidate| candidate.id);
+        let first = candidates
+            .iter()
+            .position(|candidate| candidate.id == best_id)
+            .unwrap_or(0);
+        let pupil_spread_mm = if ranked.ground.need.eye.dark_pupil_mm.is_some() {
+            0.3
+        } else {
+            crate::eye::pupil::SPREAD_MM
+        };
+        Self {
+            plan: Plan::of(&candidates),
+            candidates,
+            first,
+            ground: Arc::clone(&ranked.ground),
+            pupil_spread_mm,
+            done: 0,
+            stayed_first: 0,
+            stayed_tied: 0,
+            unseated: Vec::new(),
+        }
+    }
+
+    /// Worlds tried so far, of all.
+    #[must_use]
+    pub fn progress(&self) -> (u32, u32) {
+        (self.done, WORLDS)
+    }
+
+    /// Tries one more world; true when all are tried.
+    pub fn step(&mut self) -> bool {
+        if self.done >= WORLDS {
+            return true;
+        }
+        let scores = scores(self.done);
+        let world = World::at(&scores, self.pupil_spread_mm);
+        let need = &self.ground.need;
+        let ground = Arc::new(Ground::new(need, world, occasions::COUNT));
+        let costs = Costs::of(need, &world);
+        let mut coverage = Coverage::new(ground, &self.candidates, &self.plan);
+        coverage.step(usize::MAX / 2);
+        let served = coverage.into_served();
+        let values: Vec<f64> = self
+            .candidates
+            .iter()
+            .zip(&served)
+            .map(|(candidate, &share)| 100.0 * f64::from(share) - costs.points(candidate))
+            .collect();
+        let mut best = 0;
+        for (index, value) in values.iter().enumerate() {
+            if *value > values[best] {
+                best = index;
+            }
+        }
+        let behind = values[best] - values[self.first];
+        if best == self.first {
+            self.stayed_first += 1;
+        }
+        if behind <= NEAR_TIE_POINTS {
+            self.stayed_tied += 1;
+        } else {
+            let farthest = scores
+                .iter()
+                .enumerate()
+                .fold((0, 0.0), |found: (usize, f64), (index, score)| {
+                    if score.abs() > found.1 {
+                        (index, score.abs())
+                    } else {
+                        found
+                    }
+                })
+                .0;
+            self.unseated
+                .push((World::DOUBTS[farthest], self.candidates[best]));
+        }
+        self.done += 1;
+        self.done >= WORLDS
+    }
+
+    /// What the worlds tell so far, without the answers.
+    #[must_use]
+    pub fn surety(&self) -> Surety {
+        let mut by_doubt: Vec<(Doubt, Vec<Candidate>)> = Vec::new();
+        for &(doubt, instead) in &self.unseated {
+            match by_doubt.iter_mut().find(|(known, _)| *known == doubt) {
+                Some((_, list)) => list.push(instead),
+                None => by_doubt.push((doubt, vec![instead])),
+            }
+        }
+        by_doubt.sort_by(|a, b| b.1.len().cmp(&a.1.len()).then(a.0.cmp(&b.0)));
+        Surety {
+            worlds: self.done,
+            first: self.stayed_first,
+            first_or_tied: self.stayed_tied,
+            unseated_by: by_doubt
+                .iter()
+                .map(|(doubt, list)| Unseats {
+                    doubt: *doubt,
+                    worlds: list.len() as u32,
+                    instead: line(&self.ground, &most_common(list)),
+                })
+                .collect(),
+            answers: Vec::new(),
+        }
+    }
+}
+
+/// The candidate that stands most often in a list that is not empty; the lowest id of equals.
+fn most_common(list: &[Candidate]) -> Candidate {
+    let count = |id: u64| list.iter().filter(|c| c.id == id).count();
+    let mut best = list[0];
+    for candidate in list {
+        let (a, b) = (count(candidate.id), count(best.id));
+        if a > b || (a == b && candidate.id < best.id) {
+            best = *candidate;
+        }
+    }
+    best
+}
+
+/// Another plausible answer: the question, the answer's key, and the answers with it.
+#[derive(Clone, Debug)]
+pub struct OtherAnswer {
+    /// Key of the question.
+    pub question: &'static str,
+    /// Key of the answer tried.
+    pub other: String,
+    /// All answers, with that one changed.
+    pub answers: Answers,
+}
+
+/// The other answers worth trying: a neighbour of what was said, or of what was assumed.
+#[must_use]
+pub fn other_answers(answers: &Answers) -> Vec<OtherAnswer> {
+    let mut list = Vec::new();
+    let mut put = |question: &'static str, other: String, change: &dyn Fn(&mut Answers)| {
+        let mut changed = answers.clone();
+        changed.not_sure.retain(|key| key != question);
+        change(&mut changed);
+        if changed != *answers && check(&changed).is_empty() {
+            list.push(OtherAnswer {
+                question,
+                other,
+                answers: changed,
+            });
+        }
+    };
+    let need = resolve(answers);
+    let age = need.eye.age_years.value.value;
+    for years in [age - 15.0, age + 15.0] {
+        let years = years.clamp(15.0, 85.0).round();
+        put("eye", format!("age_{years}"), &|a| {
+            a.eye.get_or_insert_default().age_years = Some(years);
+        });
+    }
+    if need
+        .situations
+        .iter()
+        .any(|s| !s.what.key().contains("target"))
+    {
+        for (key, until) in [
+            ("sunset", StopTime::Sunset),
+            ("half_hour_after_sunset", StopTime::HalfHourAfterSunset),
+            ("end_of_seeing", StopTime::EndOfSeeing),
+        ] {
+            put("light", key.to_string(), &|a| {
+                let light = a.light.get_or_insert_with(|| crate::need::answers::Light {
+                    until: None,
+                    minutes_after_sunset: None,
+                    cover: Vec::new(),
+                    snow: 0.0,
+                    town_glow_mag: None,
+                });
+                light.until = Some(until);
+                light.minutes_after_sunset = None;
+            });
+        }
+    }
+    for (key, factor) in [("nearer", 0.7), ("farther", 1.4)] {
+        put("ranges", key.to_string(), &|a| {
+            let scaled = |r: &mut crate::need::answers::Ranges| {
+                r.usual_m *= factor;
+                r.farthest_m *= factor;
+                r.nearest_m = r.nearest_m.min(r.usual_m);
+            };
+            if let Some(r) = a.ranges.as_mut() {
+                scaled(r);
+            }
+            for part in &mut a.uses {
+                if let Some(r) = part.ranges.as_mut() {
+                    scaled(r);
+                }
+            }
+        });
+    }
+    for (key, habit) in [
+        ("never", ZoomHabit::Never),
+        ("each_shot", ZoomHabit::EachShot),
+    ] {
+        put("zoom", key.to_string(), &|a| a.zoom = Some(habit));
+    }
+    for (key, detail) in [
+        ("body_shape", Detail::BodyShape),
+        ("antler", Detail::Antler),
+    ] {
+        put("detail", key.to_string(), &|a| a.detail = Some(detail));
+    }
+    for (key, carry) in [("short", Carry::Short), ("all_day_hill", Carry::AllDayHill)] {
+        put("carry", key.to_string(), &|a| a.carry = Some(carry));
+    }
+    for (key, habit) in [
+        ("dead_on", DistanceHabit::DeadOn),
+        ("dial", DistanceHabit::Dial),
+    ] {
+        put("distance", key.to_string(), &|a| {
+            a.distance.get_or_insert_with(Distance::default).habit = Some(habit);
+        });
+    }
+    // Whether it is lawful is known to who answered; a wish may change.
+    let wishes: &[(&str, LitMark)] = match answers.lit_mark {
+        None => &[
+            ("wanted", LitMark::Wanted),
+            ("not_allowed", LitMark::NotAllowed),
+        ],
+        Some(LitMark::NotAllowed) => &[],
+        Some(_) => &[
+            ("wanted", LitMark::Wanted),
+            ("not_wanted", LitMark::NotWanted),
+        ],
+    };
+    for &(key, wish) in wishes {
+        put("lit_mark", key.to_string(), &|a| a.lit_mark = Some(wish));
+    }
+    for (key, attitude) in [
+        ("little_as_sensible", Attitude::LittleAsSensible),
+        ("no_limit", Attitude::NoLimit),
+    ] {
+        put("money", key.to_string(), &|a| {
+            let money = a.money.get_or_insert_default();
+            money.attitude = Some(attitude);
+            if attitude == Attitude::NoLimit {
+                money.band = None;
+            }
+        });
+    }
+    put("rifle", "moderator".to_string(), &|a| {
+        a.rifle.get_or_insert_with(Rifle::default).muzzle = Some(Muzzle::Moderator);
+    });
+    put("eye", "thick_frame".to_string(), &|a| {
+        a.eye.get_or_insert_default().glasses = Some(Glasses::ThickFrame);
+    });
+    list
+}
+
+/// What another answer does to the line.
+#[must_use]
+pub fn matters(ranked: &Ranked, other: &OtherAnswer) -> AnswerMatters {
+    let there = Ranking::new(&resolve(&other.answers)).finish();
+    let behind = there.values[there.best] - there.values[ranked.best];
+    let changes_line = !(behind <= NEAR_TIE_POINTS);
+    let then = line(&there.ground, &there.candidates[there.best]);
+    let now = line(&ranked.ground, &ranked.candidates[ranked.best]);
+    AnswerMatters {
+        question: other.question.to_string(),
+        other: other.other.clone(),
+        changes_line,
+        behind_points: if behind.is_finite() { behind } else { 99.0 },
+        elements: if changes_line {
+            differing(&now, &then)
+        } else {
+            Vec::new()
+        },
+        then,
+    }
+}
+
+/// The elements in which two lines differ.
+fn differing(a: &Line, b: &Line) -> Vec<Element> {
+    [
+        (Element::MagLow, a.mag_low != b.mag_low),
+        (Element::MagHigh, a.mag_high != b.mag_high),
+        (Element::ObjectiveMm, a.objective_mm != b.objective_mm),
+        (Element::TubeMm, a.tube_mm != b.tube_mm),
+        (Element::Plane, a.plane != b.plane),
+        (Element::Reticle, a.reticle != b.reticle),
+        (Element::Illumination, a.illumination != b.illumination),
+        (Element::Parallax, a.parallax != b.parallax),
+        (Element::Elevation, a.elevation != b.elevation),
+        (Element::EyeReliefMm, a.eye_relief_mm != b.eye_relief_mm),
+        (Element::Grade, a.grade != b.grade),
+    ]
+    .into_iter()
+    .filter(|(_, differs)| *differs)
+    .map(|(element, _)| element)
+    .collect()
+}
+
+/// Orders the answers: those that change the line first, then by how far the pick falls
+/// behind.
+pub fn weightiest_first(answers: &mut [AnswerMatters]) {
+    answers.sort_by(|a, b| {
+        b.changes_line
+            .cmp(&a.changes_line)
+            .then(b.behind_points.total_cmp(&a.behind_points))
+            .then(a.question.cmp(&b.question))
+            .then(a.other.cmp(&b.other))
+    });
+}
+
+/// All of it in one go: the worlds and every other answer.
+#[must_use]
+pub fn surety(answers: &Answers, ranked: &Ranked) -> Surety {
+    let mut worlds = Worlds::new(ranked);
+    while !worlds.step() {}
+    let mut surety = worlds.surety();
+    surety.answers = other_answers(answers)
+        .iter()
+        .map(|other| matters(ranked, other))
+        .collect();
+    weightiest_first(&mut surety.answers);
+    surety
+}

@@ -1,0 +1,771 @@
+//! Warnings: what this person should not buy, or not forget, and why in numbers.
+//!
+//! Two kinds stand here. A step away from the pick that loses clearly is found by trying it
+//! (the same tables that ranked it); a caution follows from what was answered or computed.
+//! No rule knows a person: each holds for whoever's figures meet it.
+
+use super::candidates::Candidate;
+use super::coverage::{Account, account, has_marks};
+use super::evening::Typical;
+use super::occasions;
+use super::picks::changes;
+use super::ranking::Ranked;
+use super::reasons::{HIGHS, LOWS, OBJECTIVES, day_pupil_mm, lost_to, value};
+use super::report::{
+    Cause, Comparison, Effect, Element, Quantity, Rule, Setting, Warning, WarningKey,
+};
+use crate::need::answers::{AngleUnit, Base, Carry, Comb, DistanceHabit, LitMark, RifleKind};
+use crate::need::shooter::Stop;
+use crate::rifle::{recoil, steadiness};
+use crate::sight::{
+    Elevation, FocalPlane, Illumination, ParallaxSetting, ReticleFamily, Specification, field,
+    fits, parallax, pupil, resolution,
+};
+
+/// A step that loses more than this much value is warned of, percentage points.
+const CLEAR_POINTS: f64 = 1.2;
+/// A step that loses more than this share of occasions stops shots.
+const STOPS_SHARE: f64 = 0.03;
+/// A sight above this share of the bare rifle's mass unbalances it (common practice, no
+/// source: 15 to 18 %, 20 at most).
+const HEAVY_SHARE: f64 = 0.2;
+/// Above this recoil energy rings and base are named, J (common practice, no source).
+const STRONG_RECOIL_J: f64 = 40.0;
+/// Turbulence of a sunny day, m^(−2/3), as for the span's worth.
+const SUNNY_CN2: f64 = 1e-13;
+/// Elevation from which travel is worth a word, mrad.
+const MUCH_ELEVATION_MRAD: f64 = 5.0;
+
+/// What is tried and what comes of it.
+struct Bench<'a> {
+    ranked: &'a Ranked,
+    typical: &'a Typical,
+    own: Specification,
+    account: Account,
+    value: f64,
+    list: Vec<Warning>,
+}
+
+fn effect(quantity: Quantity, value: f64, spread: f64) -> Effect {
+    Effect {
+        quantity,
+        value,
+        spread,
+    }
+}
+
+fn rule(element: Element, comparison: Comparison, limit: f64) -> Option<Rule> {
+    Some(Rule {
+        element,
+        comparison,
+        limit: Setting::Number(limit),
+    })
+}
+
+fn rule_key(element: Element, comparison: Comparison, limit: &str) -> Option<Rule> {
+    Some(Rule {
+        element,
+        comparison,
+        limit: Setting::Key(limit.to_string()),
+    })
+}
+
+impl Bench<'_> {
+    fn put(&mut self, key: WarningKey, rule: Option<Rule>, effects: Vec<Effect>) {
+        self.list.push(Warning {
+            key,
+            rule,
+            effects,
+            lost_to: None,
+        });
+    }
+
+    /// What a changed pick loses in value and in occasions, and to what.
+    fn tried(
+        &self,
+        change: impl FnOnce(&mut Specification),
+    ) -> (f64, f64, Option<Cause>, Specification) {
+        let mut s = self.own;
+        change(&mut s);
+        let there = account(&self.ranked.ground, &s);
+        (
+            self.value - value(self.ranked, &s, &there),
+            self.account.served - there.served,
+            lost_to(&self.account, &there),
+            s,
+        )
+    }
+
+    fn put_tried(
+        &mut self,
+        key: WarningKey,
+        rule: Option<Rule>,
+        lost: Option<Cause>,
+        s: &Specification,
+    ) {
+        let effects = changes(self.ranked, self.typical, &self.own, s);
+        self.list.push(Warning {
+            key,
+            rule,
+            effects,
+            lost_to: lost,
+        });
+    }
+
+    /// The first rung of a ladder that loses more than `least` points of value.
+    fn rung(
+        &mut self,
+        key: WarningKey,
+        element: Element,
+        comparison: Comparison,
+        rungs: impl Iterator<Item = f64>,
+        least: f64,
+        put: impl Fn(&mut Specification, f64),
+    ) {
+        for rung in rungs {
+            let (points, _, lost, s) = self.tried(|s| put(s, rung));
+            if points > least {
+                self.put_tried(key, rule(element, comparison, rung), lost, &s);
+                return;
+            }
+        }
+    }
+}
+
+/// All warnings for the first pick, those that stop shots first.
+#[must_use]
+pub fn warnings(ranked: &Ranked, typical: &Typical) -> Vec<Warning> {
+    let own = ranked.candidates[ranked.best].specification;
+    let own_account = account(&ranked.ground, &own);
+    let own_value = value(ranked, &own, &own_account);
+    let mut bench = Bench {
+        ranked,
+        typical,
+        own,
+        account: own_account,
+        value: own_value,
+        list: Vec::new(),
+    };
+    optics(&mut bench);
+    marks(&mut bench);
+    settings(&mut bench);
+    recoil_and_mass(&mut bench);
+    mounting(&mut bench);
+    circumstances(&mut bench);
+    bench.list
+}
+
+fn is_late(ranked: &Ranked) -> bool {
+    ranked.ground.slate.late > 0
+}
+
+fn optics(bench: &mut Bench) {
+    let own = bench.own;
+    let (low, high, objective) = (
+        own.magnification_low,
+        own.magnification_high,
+        own.objective_mm,
+    );
+    bench.rung(
+        WarningKey::HighLowestPower,
+        Element::MagLow,
+        Comparison::AtLeast,
+        LOWS.into_iter().filter(|x| *x > low + 0.3),
+        CLEAR_POINTS,
+        |s, x| {
+            s.magnification_low = x;
+            s.magnification_high = s.magnification_high.max(x);
+        },
+    );
+    bench.rung(
+        WarningKey::HighTopPower,
+        Element::MagHigh,
+        Comparison::AtLeast,
+        HIGHS.into_iter().filter(|x| *x > high * 1.3),
+        CLEAR_POINTS,
+        |s, x| {
+            // A higher top power comes with what the trade builds around it.
+            s.magnification_high = x;
+            if x > 12.0 {
+                s.tube_mm = s.tube_mm.max(30.0);
+                if matches!(s.parallax, ParallaxSetting::Fixed { .. }) {
+                    s.parallax = ParallaxSetting::Adjustable { nearest_m: 25.0 };
+                }
+            }
+        },
+    );
+    bench.rung(
+        WarningKey::LowTopPower,
+        Element::MagHigh,
+        Comparison::AtMost,
+        HIGHS.into_iter().rev().filter(|x| *x < high - 0.3),
+        2.0 * CLEAR_POINTS,
+        |s, x| {
+            s.magnification_high = x;
+            s.magnification_low = s.magnification_low.min(x);
+        },
+    );
+    bench.rung(
+        WarningKey::LargeObjective,
+        Element::ObjectiveMm,
+        Comparison::AtLeast,
+        OBJECTIVES.into_iter().filter(|x| *x > objective + 1.0),
+        CLEAR_POINTS,
+        |s, x| s.objective_mm = x,
+    );
+    bench.rung(
+        WarningKey::SmallObjective,
+        Element::ObjectiveMm,
+        Comparison::AtMost,
+        OBJECTIVES
+            .into_iter()
+            .rev()
+            .filter(|x| *x < objective - 1.0),
+        2.0 * CLEAR_POINTS,
+        |s, x| s.objective_mm = x,
+    );
+    let ground = &bench.ranked.ground;
+    // A field that loses what is followed or found.
+    let candidate = Candidate::of(own);
+    let width = field::field_m_per_100m(candidate.apparent_deg, low);
+    for narrower in [0.8, 0.65, 0.5, 0.4, 0.3] {
+        let (_, share, lost, s) = bench.tried(|s| {
+            s.magnification_low = (low / narrower).min(s.magnification_high.max(low / narrower));
+            s.magnification_high = s.magnification_high.max(s.magnification_low);
+        });
+        if share > 0.5 * STOPS_SHARE && lost == Some(Cause::Field) {
+            let limit = (width * narrower).floor();
+            bench.put_tried(
+                WarningKey::NarrowField,
+                rule(Element::FieldLowMPer100m, Comparison::Less, limit.max(1.0)),
+                lost,
+                &s,
+            );
+            break;
+        }
+    }
+    if is_late(bench.ranked) {
+        let need = &ground.need;
+        let age = need.eye.age_years.value.value;
+        let pupil_mm = occasions::pupil_mm(need, age, bench.typical.stop_cd_m2, 0.0);
+        // Dimmer than two thirds of what the eye could take in: an exit pupil of 0.82 p.
+        let most = objective / (0.82 * pupil_mm);
+        bench.put(
+            WarningKey::MagnificationInUse,
+            rule(Element::MagInUse, Comparison::More, most.round()),
+            vec![
+                effect(Quantity::PupilMm, pupil_mm, 0.8),
+                effect(
+                    Quantity::ExitPupilMm,
+                    pupil::exit_pupil_mm(objective, most.round().max(1.0)),
+                    0.2,
+                ),
+            ],
+        );
+    }
+    // Heat ends magnification: by day, in the open, lying or from the bench.
+    let farthest_m = ground.farthest_m();
+    let far_by_day = ground
+        .need
+        .situations
+        .iter()
+        .any(|s| s.range.farthest_m >= 250.0 && matches!(s.stop, Stop::Daylight));
+    if far_by_day {
+        let range_m = farthest_m.min(300.0);
+        let (least, most) = resolution::mirage_ceiling(SUNNY_CN2, range_m, 50.0);
+        bench.put(
+            WarningKey::Mirage,
+            rule(
+                Element::MagHigh,
+                Comparison::More,
+                10.0 * (most / 10.0).ceil(),
+            ),
+            vec![
+                effect(
+                    Quantity::Magnification,
+                    0.5 * (least + most),
+                    0.5 * (most - least),
+                ),
+                effect(Quantity::RangeM, range_m, 0.0),
+            ],
+        );
+    }
+}
+
+fn marks(bench: &mut Bench) {
+    let need = &bench.ranked.ground.need.clone();
+    let own = bench.own;
+    let (_, share, lost, s) = bench.tried(|s| {
+        s.plane = FocalPlane::First;
+        s.reticle = ReticleFamily::MradMarks;
+        s.illumination = Illumination::Unlit;
+    });
+    if own.plane == FocalPlane::Second && share > STOPS_SHARE && lost == Some(Cause::Mark) {
+        bench.put_tried(
+            WarningKey::FineFirstPlane,
+            rule(Element::CentreLineMmPer100m, Comparison::Less, 5.0),
+            lost,
+            &s,
+        );
+    }
+    // A mark without bars and light.
+    let (_, share, lost, s) = bench.tried(|s| {
+        s.reticle = ReticleFamily::FineCrosshair;
+        s.illumination = Illumination::Unlit;
+    });
+    if share > STOPS_SHARE && lost == Some(Cause::Mark) {
+        bench.put_tried(
+            WarningKey::MarkNotSeen,
+            rule_key(Element::Reticle, Comparison::Is, "fine_crosshair"),
+            lost,
+            &s,
+        );
+    }
+    let moving: f64 = need
+        .situations
+        .iter()
+        .map(|s| s.share * s.moving_share)
+        .sum();
+    if matches!(
+        own.illumination,
+        Illumination::DayBright | Illumination::Both
+    ) && moving > 0.3
+    {
+        let (_, _, lost, s) = bench.tried(|s| s.illumination = Illumination::NightFine);
+        bench.put_tried(
+            WarningKey::MarkNotSeen,
+            rule_key(Element::Illumination, Comparison::Is, "night_fine"),
+            lost,
+            &s,
+        );
+    }
+    // What a line or a dot may cover at the farthest usual shot: a quarter of the circle.
+    let tightest = need
+        .situations
+        .iter()
+        .map(|s| {
+            let far = 0.5 * (s.range.usual_m + s.range.farthest_m);
+            s.what.aiming_circle_mm() / far * 100.0 / 4.0
+        })
+        .fold(f64::INFINITY, f64::min);
+    if tightest < 25.0 {
+        let covered = |width: f64| {
+            effect(
+                Quantity::CoveredCm,
+                0.1 * width * bench.ranked.ground.farthest_m() / 100.0,
+                0.0,
+            )
+        };
+        let effects = vec![
+            covered(tightest),
+            effect(Quantity::WidthMmPer100m, tightest, 0.0),
+        ];
+        bench.put(
+            WarningKey::MarkCovers,
+            rule(
+                Element::CentreLineMmPer100m,
+                Comparison::More,
+                tightest.max(2.0).round(),
+            ),
+            effects.clone(),
+        );
+        bench.put(
+            WarningKey::MarkCovers,
+            rule(
+                Element::DotMmPer100m,
+                Comparison::More,
+                (1.25 * tightest).max(3.0).round(),
+            ),
+            effects,
+        );
+    }
+    let forbidden = need.lit_mark.value == LitMark::NotAllowed || need.rulebook.lit_mark_forbidden;
+    if forbidden {
+        bench.put(
+            WarningKey::LitNotAllowed,
+            rule_key(Element::Illumination, Comparison::IsNot, "none"),
+            Vec::new(),
+        );
+    } else if need.eye.astigmatism {
+        bench.put(WarningKey::LitDotStars, None, Vec::new());
+    }
+    if !forbidden && own.illumination != Illumination::Unlit && is_hard_use(bench.ranked) {
+        let (_, _, lost, s) = bench.tried(|s| s.illumination = Illumination::Unlit);
+        bench.put_tried(WarningKey::BatteryOnly, None, lost, &s);
+    }
+}
+
+/// Recoil and places in which nothing can be mended on the spot.
+fn is_hard_use(ranked: &Ranked) -> bool {
+    ranked
+        .ground
+        .need
+        .situations
+        .iter()
+        .any(|s| s.what.key() == "dangerous_game")
+        || is_late(ranked)
+}
+
+fn settings(bench: &mut Bench) {
+    let ranked = bench.ranked;
+    let ground = &ranked.ground;
+    let need = &ground.need;
+    let own = bench.own;
+    let flight = ground.flight.as_ref();
+    let (nearest_m, farthest_m) = (ground.nearest_m(), ground.farthest_m());
+    let needed = ground.farthest_needed_mrad().unwrap_or(0.0);
+    let dials = matches!(
+        need.distance.habit.value,
+        DistanceHabit::Dial | DistanceHabit::DialAndMarks
+    );
+    let holds = matches!(
+        need.distance.habit.value,
+        DistanceHabit::Marks | DistanceHabit::DialAndMarks
+    );
+    let drop_cm = flight.map_or(0.0, |f| 0.1 * f.path_mm(farthest_m));
+    let elevation = vec![
+        effect(Quantity::NeededMrad, needed, 0.05 * needed),
+        effect(Quantity::DropCm, drop_cm, 0.06 * drop_cm.abs()),
+    ];
+    if !dials {
+        let mut effects = elevation.clone();
+        if let Some(f) = flight {
+            effects.push(effect(
+                Quantity::RangeM,
+                f.dead_on_reach_m,
+                0.03 * f.dead_on_reach_m,
+            ));
+        }
+        bench.put(
+            WarningKey::ExposedDial,
+            rule_key(Element::Elevation, Comparison::Is, "dial_zero_stop"),
+            effects,
+        );
+    }
+    if (dials || holds) && needed > MUCH_ELEVATION_MRAD {
+        bench.put(
+            WarningKey::LittleTravel,
+            rule(Element::UpFromZeroMrad, Comparison::Less, needed.ceil()),
+            elevation.clone(),
+        );
+    }
+    if needed > 10.0 || need.mount.incline_mrad > 0.5 {
+        bench.put(
+            WarningKey::TooMuchIncline,
+            None,
+            vec![effect(
+                Quantity::TravelMrad,
+                fits::travel_mrad(&own).value,
+                3.0,
+            )],
+        );
+    }
+    if (dials || holds) && need.distance.unit.value != AngleUnit::Neither {
+        bench.put(
+            WarningKey::MixedUnits,
+            None,
+            vec![effect(Quantity::Ratio, 3.438, 0.0)],
+        );
+    }
+    if holds || (dials && has_marks(own.reticle)) {
+        // Held at half the reference power, a mark stands for twice its angle.
+        bench.put(
+            WarningKey::SecondPlaneHolds,
+            rule_key(Element::Plane, Comparison::Is, "second"),
+            vec![effect(
+                Quantity::ErrorCm,
+                0.1 * needed * farthest_m,
+                0.02 * needed * farthest_m,
+            )],
+        );
+    }
+    let own_ring =
+        own.elevation == Elevation::RingForLoad || own.reticle == ReticleFamily::HoldMarks;
+    if holds || dials || own_ring || need.rifle.kind.value == RifleKind::SlugGun {
+        // Three per cent of velocity are six of drop.
+        let off_cm =
+            0.06 * flight.map_or(0.0, |f| f.needed_mrad(farthest_m).abs()) * farthest_m * 0.1;
+        bench.put(
+            WarningKey::AnotherLoad,
+            None,
+            vec![effect(Quantity::ErrorCm, off_cm, 0.3 * off_cm)],
+        );
+    }
+    // Parallax: settings that move the aim at the nearest or the farthest shot.
+    let circle_mm = need
+        .situations
+        .iter()
+        .map(|s| s.what.aiming_circle_mm())
+        .fold(f64::INFINITY, f64::min);
+    let pupil_mm = day_pupil_mm(ranked);
+    let magnification = bench.account.set[1];
+    let effective = pupil::effective_objective_mm(own.objective_mm, magnification);
+    let error = |free_at_m: f64| {
+        [nearest_m, farthest_m]
+            .into_iter()
+            .map(|range_m| {
+                parallax::without_shadow_mm(effective, magnification, pupil_mm, free_at_m, range_m)
+                    .max(0.5 * parallax::extreme_mm(effective, free_at_m, range_m))
+            })
+            .fold(0.0, f64::max)
+    };
+    match own.parallax {
+        ParallaxSetting::Fixed { free_at_m } => {
+            let worse = [100.0, 150.0]
+                .into_iter()
+                .find(|&free| free > free_at_m && error(free) > circle_mm / 4.0);
+            if let Some(free) = worse {
+                bench.put(
+                    WarningKey::ParallaxDistance,
+                    rule(Element::Parallax, Comparison::AtLeast, free),
+                    vec![
+                        effect(Quantity::ParallaxCm, 0.1 * error(free), 0.04 * error(free)),
+                        effect(Quantity::CircleCm, 0.1 * circle_mm, 0.0),
+                    ],
+                );
+            }
+        }
+        ParallaxSetting::Adjustable { .. } => {
+            let (_, _, lost, s) =
+                bench.tried(|s| s.parallax = ParallaxSetting::Fixed { free_at_m: 100.0 });
+            if error(100.0) > circle_mm / 4.0 || lost == Some(Cause::Parallax) {
+                let mut effects = vec![
+                    effect(
+                        Quantity::ParallaxCm,
+                        0.1 * error(100.0),
+                        0.04 * error(100.0),
+                    ),
+                    effect(Quantity::CircleCm, 0.1 * circle_mm, 0.0),
+                ];
+                effects.extend(changes(ranked, bench.typical, &own, &s));
+                bench.put(
+                    WarningKey::ParallaxFixed,
+                    rule_key(Element::Parallax, Comparison::Is, "fixed"),
+                    effects,
+                );
+            }
+            if nearest_m < 25.0 {
+                bench.put(
+                    WarningKey::NearestFocus,
+                    rule(
+                        Element::Parallax,
+                        Comparison::More,
+                        nearest_m.max(8.0).ceil().max(10.0),
+                    ),
+                    vec![effect(Quantity::RangeM, nearest_m, 0.0)],
+                );
+            }
+        }
+    }
+    if need.rulebook.focus_finds_range {
+        bench.put(
+            WarningKey::FocusDrift,
+            None,
+            vec![effect(Quantity::RangeM, 2.0, 1.0)],
+        );
+    }
+}
+
+fn recoil_and_mass(bench: &mut Bench) {
+    let ranked = bench.ranked;
+    let ground = &ranked.ground;
+    let need = &ground.need;
+    let forward = need.rifle.kind.value == RifleKind::ForwardRail;
+    let velocity = ground.recoil.velocity_m_s;
+    let energy = ground.recoil.energy_j;
+    let recoil_effects = vec![
+        effect(Quantity::RecoilMS, velocity, 0.06 * velocity),
+        effect(Quantity::RecoilJ, energy, 0.12 * energy),
+    ];
+    if forward {
+        bench.put(
+            WarningKey::ShortEyeRelief,
+            rule(Element::EyeReliefMm, Comparison::Less, 150.0),
+            recoil_effects.clone(),
+        );
+        bench.put(
+            WarningKey::LongEyeRelief,
+            rule(Element::EyeReliefMm, Comparison::More, 350.0),
+            Vec::new(),
+        );
+        // Long eye relief leaves a field of a few degrees: no more power than needed.
+        bench.put(
+            WarningKey::HighTopPower,
+            rule(Element::MagInUse, Comparison::More, 5.0),
+            Vec::new(),
+        );
+        bench.put(WarningKey::ForwardDusk, None, Vec::new());
+    } else {
+        let asked = ground.eye_relief_asked_mm;
+        bench.put(
+            WarningKey::ShortEyeRelief,
+            rule(
+                Element::EyeReliefMm,
+                Comparison::Less,
+                (asked - 1.0).round().max(70.0),
+            ),
+            recoil_effects.clone(),
+        );
+    }
+    let bare_g = 1000.0 * need.rifle.mass_kg.value.value;
+    // A heavy recoil shears on what is heavy, whatever the rifle weighs.
+    let limit = if energy > STRONG_RECOIL_J {
+        (HEAVY_SHARE * bare_g).min(600.0)
+    } else {
+        HEAVY_SHARE * bare_g
+    };
+    let bench_only = need
+        .situations
+        .iter()
+        .all(|s| s.manner == crate::need::answers::Manner::Bench);
+    if !bench_only {
+        bench.put(
+            WarningKey::Heavy,
+            rule(
+                Element::MassG,
+                Comparison::More,
+                10.0 * (0.1 * limit).round(),
+            ),
+            vec![effect(
+                Quantity::MassPercentOfRifle,
+                100.0 * limit / bare_g,
+                0.0,
+            )],
+        );
+    }
+    if need.carry.value == Carry::AllDayHill && bare_g < 2600.0 {
+        bench.put(
+            WarningKey::HeavyMount,
+            rule(Element::Mount, Comparison::More, 150.0),
+            vec![effect(Quantity::MassG, 150.0, 0.0)],
+        );
+    }
+    if energy > STRONG_RECOIL_J {
+        let load = recoil::mount_load(ranked.candidates[ranked.best].mass_g, ground.recoil);
+        bench.put(
+            WarningKey::WeakMount,
+            None,
+            vec![effect(Quantity::ForceKn, load.peak_kn, 0.4 * load.peak_kn)],
+        );
+    }
+}
+
+fn mounting(bench: &mut Bench) {
+    let ranked = bench.ranked;
+    let ground = &ranked.ground;
+    let need = &ground.need;
+    let own = bench.own;
+    let needed = ground.farthest_needed_mrad().unwrap_or(0.0);
+    let candidate = &ranked.candidates[ranked.best];
+    if own.tube_mm < 34.0 {
+        let travel = super::line::up_from_zero_mrad(ground, candidate);
+        bench.put(
+            WarningKey::ThickTube,
+            rule(Element::TubeMm, Comparison::AtLeast, 34.0),
+            vec![
+                effect(Quantity::NeededMrad, needed, 0.05 * needed),
+                effect(Quantity::TravelMrad, travel, 1.5),
+            ],
+        );
+    }
+    if let Some(kept) = need.mount.rings_kept_mm.value {
+        bench.put(
+            WarningKey::WrongTube,
+            rule(Element::TubeMm, Comparison::IsNot, kept),
+            Vec::new(),
+        );
+        bench.put(WarningKey::RingsUnchecked, None, Vec::new());
+    }
+    let height = ranked.costs.seat().height(own.objective_mm, own.tube_mm);
+    let centre = height.centre_over_rail_mm;
+    let near = ground.nearest_m() < 20.0 && ground.farthest_m() < 120.0;
+    if need.rifle.comb.value == Comb::Low || near {
+        bench.put(
+            WarningKey::TallRings,
+            rule(
+                Element::CentreHeightMm,
+                Comparison::More,
+                (centre + 5.0).round(),
+            ),
+            vec![effect(Quantity::CentreHeightMm, centre, 1.5)],
+        );
+    }
+    if need.rifle.barrel_radius_at_bell_mm.value.value > 10.0 {
+        bench.put(
+            WarningKey::LowRings,
+            rule(Element::CentreHeightMm, Comparison::Less, centre.floor()),
+            vec![effect(Quantity::CentreHeightMm, centre, 1.5)],
+        );
+    }
+    if need.rifle.left_handed {
+        bench.put(
+            WarningKey::SideWheel,
+            rule_key(Element::Parallax, Comparison::Is, "adjustable"),
+            Vec::new(),
+        );
+        bench.put(WarningKey::BoltClearance, None, Vec::new());
+    }
+    if need.rifle.kind.value == RifleKind::SlugGun {
+        bench.put(WarningKey::LooseJoint, None, Vec::new());
+    }
+    let narrow_base = need
+        .mount
+        .base
+        .value
+        .iter()
+        .any(|b| matches!(b.of, Base::NarrowSlots) && b.share > 0.9);
+    if narrow_base && ground.recoil.energy_j > 25.0 {
+        bench.put(WarningKey::WeakMount, None, Vec::new());
+    }
+}
+
+fn circumstances(bench: &mut Bench) {
+    let ranked = bench.ranked;
+    let need = &ranked.ground.need;
+    let r = &need.rulebook;
+    let discipline = need.situations.iter().any(|s| {
+        let key = s.what.key();
+        key.starts_with("field_target")
+            || key.starts_with("biathlon")
+            || key.starts_with("running_")
+            || key.starts_with("metallic")
+            || key.ends_with("_rifle_target")
+    });
+    if discipline
+        || r.magnification_most.is_some()
+        || r.lit_mark_forbidden
+        || r.refocusing_forbidden
+        || r.focus_finds_range
+        || r.mass_most_g.is_some()
+    {
+        bench.put(WarningKey::Rulebook, None, Vec::new());
+    }
+    // The wobble beside the farthest shot, so that drop alone never reads as a range.
+    let mut worst: Option<(f64, f64, f64)> = None;
+    for s in &need.situations {
+        if s.share < 0.1 {
+            continue;
+        }
+        let hold = occasions::hold(s.what, s.manner, 0.25);
+        let sigma = steadiness::total_sigma_mrad(
+            0.5 * hold.wobble_mrad,
+            steadiness::HUNTING_RIFLE_SIGMA_MRAD,
+            0.0,
+        );
+        let reach = steadiness::range_for_share_m(0.5 * s.what.aiming_circle_mm(), sigma, 0.9);
+        let over = s.range.farthest_m / reach;
+        if over > 1.0 && worst.is_none_or(|w| over > w.2) {
+            worst = Some((reach, hold.wobble_mrad, over));
+        }
+    }
+    if let Some((reach, wobble, _)) = worst {
+        bench.put(
+            WarningKey::Wobble,
+            None,
+            vec![
+                effect(Quantity::WobbleMrad, wobble, 0.35 * wobble),
+                effect(Quantity::RangeM, reach, 0.35 * reach),
+            ],
+        );
+    }
+}
