@@ -149,7 +149,7 @@ pub struct Hue(pub [f64; 3]);
 
 impl Hue {
     /// Green grass.
-    pub const GRASS: Hue = Hue([0.82, 1.08, 0.55]);
+    pub const GRASS: Hue = Hue([0.9, 1.05, 0.66]);
     /// Dry grass and stubble, soil.
     pub const STRAW: Hue = Hue([1.12, 1.0, 0.62]);
     /// Snow under the sky.

@@ -104,6 +104,7 @@ pub fn ParallaxPicture(props: &ParallaxPictureProps) -> Html {
     let px_per_mm = CIRCLE_PX / (10.0 * props.aiming_circle_cm);
     let said = |mark: Option<f64>| match mark {
         None => t!("parallax-black"),
+        Some(mm) if mm.abs() < 0.5 => t!("parallax-still"),
         Some(mm) => t!(
             "parallax-off",
             cm = cm(props.units, 0.1 * mm.abs()),

@@ -220,6 +220,7 @@ struct Slot {
     quarry: Pen,
     pieces: Vec<Pen>,
     layers: Vec<Pen>,
+    bracket_halo: Pen,
     bracket: Pen,
     bracket_text: Pen,
     covers: Pen,
@@ -234,6 +235,7 @@ impl Slot {
             quarry: Pen::default(),
             pieces: pens(pieces),
             layers: pens(layers),
+            bracket_halo: Pen::default(),
             bracket: Pen::default(),
             bracket_text: Pen::default(),
             covers: Pen::default(),
@@ -246,6 +248,7 @@ impl Slot {
             &self.wood,
             &self.ground,
             &self.quarry,
+            &self.bracket_halo,
             &self.bracket,
             &self.bracket_text,
             &self.covers,
@@ -400,7 +403,11 @@ impl Painter {
             );
             let layers = reticle_layers(&self.sight.reticle, per_label, centre, &self.cutout);
             if bare {
-                for pen in slot.layers.iter().chain([&slot.bracket]) {
+                for pen in slot
+                    .layers
+                    .iter()
+                    .chain([&slot.bracket, &slot.bracket_halo])
+                {
                     pen.set("d", "");
                 }
                 slot.bracket_text.text("");
@@ -490,13 +497,12 @@ impl Painter {
         } else {
             format!("M{end:.2} {:.1}v8", y - 4.0)
         };
-        slot.bracket.set(
-            "d",
-            &format!(
-                "M{from:.2} {:.1}v8M{from:.2} {y:.1}H{end:.2}{tick}",
-                y - 4.0
-            ),
+        let line = format!(
+            "M{from:.2} {:.1}v8M{from:.2} {y:.1}H{end:.2}{tick}",
+            y - 4.0
         );
+        slot.bracket_halo.set("d", &line);
+        slot.bracket.set("d", &line);
         let room = self.cutout.width_px - end;
         let (x, anchor) = if room > 84.0 {
             (end + 6.0, "start")
@@ -810,12 +816,12 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
                         <rect class="view__tube" width={size(w)} height={size(h)} />
                     }
                     <g clip-path={format!("url(#{clip})")}>
-                        <rect ref={slot.sky.node.clone()} width={size(w)} height={size(h)} />
-                        <path ref={slot.wood.node.clone()} d={(*wood).clone()} />
-                        <rect ref={slot.ground.node.clone()} width={size(w)} height={size(h + 4.0)} />
+                        <rect class="view__scene" ref={slot.sky.node.clone()} width={size(w)} height={size(h)} />
+                        <path class="view__scene" ref={slot.wood.node.clone()} d={(*wood).clone()} />
+                        <rect class="view__scene" ref={slot.ground.node.clone()} width={size(w)} height={size(h + 4.0)} />
                         <g ref={slot.quarry.node.clone()}>
                             { for props.quarry.figure.pieces.iter().zip(&slot.pieces).map(|(piece, pen)| html! {
-                                <path ref={pen.node.clone()} d={piece.path.clone()} />
+                                <path class="view__piece" ref={pen.node.clone()} d={piece.path.clone()} />
                             }) }
                         </g>
                         { for layers_now.iter().zip(&slot.layers).map(|(layer, pen)| {
@@ -823,6 +829,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
                             html! { <path ref={pen.node.clone()} class="view__reticle" {fill} /> }
                         }) }
                     </g>
+                    <path class="view__bracket-halo" ref={slot.bracket_halo.node.clone()} fill="none" />
                     <path class="view__bracket" ref={slot.bracket.node.clone()} fill="none" />
                     <text class="view__bracket-text" ref={slot.bracket_text.node.clone()}
                         y={size(h - 11.0)}></text>
