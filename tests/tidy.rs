@@ -405,3 +405,48 @@ fn suites_need_no_other_harness_for_wasm() {
         offences,
     );
 }
+
+#[test]
+fn links_between_documents_lead_somewhere() {
+    let mut offences = Vec::new();
+    for path in project_files().iter().filter(|path| path.ends_with(".md")) {
+        let folder = root()
+            .join(path)
+            .parent()
+            .expect("a file has a folder")
+            .to_path_buf();
+        for target in read(path)
+            .split("](")
+            .skip(1)
+            .filter_map(|rest| rest.split(')').next())
+        {
+            let file = target.split('#').next().unwrap_or("");
+            let foreign = target.contains("://") || target.starts_with("mailto:");
+            if !foreign && !file.is_empty() && !folder.join(file).exists() {
+                offences.push(format!("{path}: {target}"));
+            }
+        }
+    }
+    none("links that lead nowhere", offences);
+}
+
+#[test]
+fn every_file_of_test_data_is_accounted_for() {
+    let mut offences = Vec::new();
+    for path in project_files()
+        .iter()
+        .filter(|path| path.starts_with("tests/data/"))
+    {
+        let (folder, name) = path.rsplit_once('/').expect("it lies in a folder");
+        let told = [folder, "tests/data"].iter().any(|folder| {
+            let readme = format!("{folder}/README.md");
+            root().join(&readme).exists() && read(&readme).contains(name)
+        });
+        if name != "README.md" && !told {
+            offences.push(format!(
+                "{path}: no README beside it says where it comes from"
+            ));
+        }
+    }
+    none("test data without provenance", offences);
+}

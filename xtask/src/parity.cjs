@@ -1,6 +1,6 @@
 // Asks the native workbench and the wasm module the same lines:
 // node compare.cjs path/to/workbench folder/with/lines
-const { existsSync, readFileSync } = require("node:fs");
+const { readFileSync } = require("node:fs");
 const { spawnSync } = require("node:child_process");
 const path = require("node:path");
 const core = require("./parity.js");
@@ -16,9 +16,13 @@ function spread(place, round, low, high, logarithmic) {
 }
 
 function lines(name) {
-  const file = path.join(folder, name);
-  if (!existsSync(file)) return [];
-  return readFileSync(file, "utf8").split("\n").filter((line) => line.trim() !== "");
+  return readFileSync(path.join(folder, name), "utf8").split("\n").filter((line) => line.trim() !== "");
+}
+
+/** The answers of the invented customers that the advice is tested with. */
+function customers() {
+  const file = path.join(folder, "../customers/customers.json");
+  return JSON.parse(readFileSync(file, "utf8")).map((customer) => JSON.stringify(customer.answers));
 }
 
 function asked(template, round) {
@@ -31,7 +35,7 @@ function asked(template, round) {
 
 const templates = lines("figures.txt");
 const figures = templates.flatMap((template) => Array.from({ length: TIMES }, (_, round) => asked(template, round)));
-const work = [["figure", figures], ["advise", lines("answers.jsonl")]].filter(([command]) => core[command]);
+const work = [["figure", figures], ["advise", customers()]].filter(([command]) => core[command]);
 
 let differing = 0;
 let outdated = 0;

@@ -12,3 +12,16 @@ use wasm_bindgen::prelude::wasm_bindgen;
 pub fn figure(line: &str) -> String {
     scopewright::figure::answer(line)
 }
+
+/// What `workbench advise` answers to one line; its refusals are shortened to `{"error": …}`.
+#[wasm_bindgen]
+#[must_use]
+pub fn advise(line: &str) -> String {
+    let refusal = || String::from(r#"{"error":"refused"}"#);
+    let advice = scopewright::need::parse(line)
+        .ok()
+        .and_then(|answers| scopewright::advice::advise(&answers).ok());
+    advice
+        .and_then(|advice| serde_json::to_string(&advice).ok())
+        .unwrap_or_else(refusal)
+}
