@@ -1,6 +1,6 @@
 // Takes a picture of every page: node shots.mjs [part of a name] [--size phone] [--theme dark]
 // They are called as in advice-360-day.png.
-import { copyFileSync, mkdirSync } from "node:fs";
+import { mkdirSync } from "node:fs";
 import path from "node:path";
 import { ROOT, SIZES, Visitor, host, launch } from "./lib.mjs";
 import { pages } from "./pages.mjs";
@@ -30,8 +30,10 @@ for (const page of pages.filter(({ name }) => name.includes(part))) {
         await page.arrive(visitor);
         await visitor.page.screenshot({ path: file, fullPage: page.whole ?? true });
         if (page.readme?.includes(name)) {
+          // Documents show the top of the page, not all of it.
           mkdirSync(docs, { recursive: true });
-          copyFileSync(file, path.join(docs, name));
+          await visitor.page.setViewport({ ...SIZES[size], height: 2 * SIZES[size].height });
+          await visitor.page.screenshot({ path: path.join(docs, name) });
         }
         console.log(`  ${path.relative(ROOT, file)}`);
       } catch (error) {
