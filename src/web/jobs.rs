@@ -2,12 +2,16 @@
 
 use super::platform::RankingWorker;
 use super::state::{Action, App};
-use crate::advice::Advice;
+use crate::advice::surety::{self, Worlds};
+use crate::advice::{Advice, Ranking};
+use crate::need;
 use crate::need::answers::Answers;
+use gloo::timers::future::TimeoutFuture;
 use nanoserde::{DeBin, SerBin};
 use serde::{Deserialize, Serialize};
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 /// A job for the worker.
@@ -48,13 +52,54 @@ fn done(job: &Job) -> Done {
     }
 }
 
-/// The worker's half: answers one job.
-pub fn answer(text: &str, reply: &dyn Fn(&[u8])) {
+thread_local! {
+    /// The revision asked for last: what is older is given up.
+    static LATEST: Cell<u32> = const { Cell::new(0) };
+}
+
+/// The worker's half: answers one job with the advice, and again once it is known how sure
+/// that is, unless another job comes in between.
+pub fn answer(text: &str, reply: &Rc<dyn Fn(&[u8])>) {
     // By way of the one JSON value, as saved answers are read too: half the code to load.
     let Ok(job) = serde_json::from_str(text).and_then(serde_json::from_value::<Job>) else {
         return;
     };
-    reply(&done(&job).serialize_bin());
+    LATEST.set(job.revision);
+    let done = done(&job);
+    reply(&done.serialize_bin());
+    if let Some(advice) = done.advice {
+        spawn_local(tell_surety(job, advice, Rc::clone(reply)));
+    }
+}
+
+/// Tries the plausible worlds and answers, one at a time, so that a newer job gets in.
+async fn tell_surety(job: Job, mut advice: Advice, reply: Rc<dyn Fn(&[u8])>) {
+    let ranked = Ranking::new(&need::resolve(&job.answers)).finish();
+    let mut worlds = Worlds::new(&ranked);
+    let mut is_over = false;
+    while !is_over {
+        TimeoutFuture::new(0).await;
+        if LATEST.get() != job.revision {
+            return;
+        }
+        is_over = worlds.step();
+    }
+    let mut sure = worlds.surety();
+    for other in surety::other_answers(&job.answers) {
+        TimeoutFuture::new(0).await;
+        if LATEST.get() != job.revision {
+            return;
+        }
+        sure.answers.push(surety::matters(&ranked, &other));
+    }
+    surety::weightiest_first(&mut sure.answers);
+    advice.surety = Some(sure);
+    let done = Done {
+        revision: job.revision,
+        advice: Some(advice),
+        problem: None,
+    };
+    reply(&done.serialize_bin());
 }
 
 fn hear(dispatcher: &UseReducerDispatcher<super::state::State>, done: Done) {

@@ -21,17 +21,18 @@ pub fn in_worker() -> bool {
 /// Answers every job with `answer`, for as long as the worker lives.
 ///
 /// `answer` gets the job's text and a function that sends bytes back, once or more often.
-pub fn answer_jobs(answer: impl Fn(&str, &dyn Fn(&[u8])) + 'static) {
+pub fn answer_jobs(answer: impl Fn(&str, &Rc<dyn Fn(&[u8])>) + 'static) {
     let Ok(scope) = js_sys::global().dyn_into::<DedicatedWorkerGlobalScope>() else {
         return;
     };
     let post = scope.clone();
+    let reply: Rc<dyn Fn(&[u8])> = Rc::new(move |bytes| {
+        // Bytes can always be cloned; there is nobody else to tell.
+        let _ = post.post_message(&js_sys::Uint8Array::from(bytes));
+    });
     let heard = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
         if let Some(text) = event.data().as_string() {
-            answer(&text, &|reply| {
-                // Bytes can always be cloned; there is nobody else to tell.
-                let _ = post.post_message(&js_sys::Uint8Array::from(reply));
-            });
+            answer(&text, &reply);
         }
     });
     scope.set_onmessage(Some(heard.as_ref().unchecked_ref()));
