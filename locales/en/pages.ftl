@@ -267,3 +267,6 @@ counter-zoom = Turns the zoom
 counter-zoom-never = never
 counter-zoom-before_sitting = before sitting down
 counter-zoom-each_shot = for each shot
+
+## Inside another page
+embed-preset-left = A preset of the page around was left out: { $why }

@@ -5,7 +5,7 @@ use super::jobs::use_ranking;
 use super::platform::{self, StoreFault};
 use super::route::Route;
 use super::state::{Action, App, Notice, Offer, State, Theme};
-use super::{pages, stored};
+use super::{embed, pages, stored};
 use crate::t;
 use crate::wording::{self, Language, problems};
 use std::collections::BTreeMap;
@@ -83,6 +83,14 @@ fn Page() -> Html {
     use_place(&app);
     use_storage(&app);
     use_ranking(&app);
+    {
+        let answers = app.answers.clone();
+        use_effect_with(app.advice.clone(), move |advice| {
+            if let Some(advice) = advice {
+                embed::tell_advice(&answers, advice);
+            }
+        });
+    }
 
     {
         let theme = app.theme;
@@ -134,6 +142,30 @@ fn use_place(app: &App) {
                 super::share::open(text, &state, &dispatcher);
                 platform::replace_fragment(&Route::Check.href());
                 dispatcher.dispatch(Action::Went(Route::Check));
+            }
+            Route::Embed(text) => {
+                let to = match embed::presets(text) {
+                    Ok((door, rescued)) => {
+                        for problem in &rescued.problems {
+                            dispatcher.dispatch(Action::Tell(Notice {
+                                said: t!("embed-preset-left", why = problems::problem(problem)),
+                                offer: None,
+                            }));
+                        }
+                        dispatcher
+                            .dispatch(Action::Take(Box::new(rescued.answers), BTreeMap::new()));
+                        door
+                    }
+                    Err(problem) => {
+                        dispatcher.dispatch(Action::Tell(Notice {
+                            said: t!("embed-preset-left", why = problems::parse(&problem)),
+                            offer: None,
+                        }));
+                        Route::Opening
+                    }
+                };
+                platform::replace_fragment(&to.href());
+                dispatcher.dispatch(Action::Went(to));
             }
             Route::Unknown(place) => {
                 dispatcher.dispatch(Action::Tell(Notice {

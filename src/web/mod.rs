@@ -2,6 +2,7 @@
 
 mod app;
 mod components;
+mod embed;
 mod fields;
 mod jobs;
 mod pages;
@@ -17,6 +18,7 @@ pub fn start() {
     if platform::in_worker() {
         platform::answer_jobs(jobs::answer);
     } else {
+        embed::start();
         app::mount();
     }
 }

@@ -29,6 +29,8 @@ pub enum Route {
     About,
     /// A shared link, with the answers in it.
     Open(String),
+    /// Inside another page, with presets.
+    Embed(String),
     /// A fragment that names no page.
     Unknown(String),
 }
@@ -57,6 +59,7 @@ impl Route {
         }
         match path.split_once('/') {
             Some(("question", key)) => Self::Question(key.into()),
+            Some(("embed", presets)) => Self::Embed(presets.into()),
             Some(("open", answers)) => Self::Open(answers.into()),
             _ => Self::Unknown(path.into()),
         }
@@ -68,6 +71,7 @@ impl Route {
         match self {
             Self::Question(key) => format!("#/question/{key}"),
             Self::Open(answers) => format!("#/open/{answers}"),
+            Self::Embed(presets) => format!("#/embed/{presets}"),
             Self::Unknown(path) => format!("#/{path}"),
             plain => {
                 let name = PLAIN
@@ -89,6 +93,7 @@ mod tests {
         for place in super::PLAIN.iter().map(|(_, route)| route.clone()).chain([
             Route::Question("quarry".into()),
             Route::Open("1abc-_".into()),
+            Route::Embed("counter/%7B%7D".into()),
             Route::Unknown("nowhere/else".into()),
         ]) {
             assert_eq!(Route::of(&place.href()), place);

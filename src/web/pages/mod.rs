@@ -67,7 +67,7 @@ pub fn title(route: &Route) -> String {
 #[must_use]
 pub fn order(route: &Route) -> usize {
     match route {
-        Route::Opening | Route::Unknown(_) | Route::Open(_) => 0,
+        Route::Opening | Route::Unknown(_) | Route::Open(_) | Route::Embed(_) => 0,
         Route::Question(key) => 1 + question::place(key),
         Route::Check => 900,
         Route::Advice => 901,

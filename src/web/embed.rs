@@ -1,0 +1,258 @@
+//! Inside a club's page: presets in, height and results out, every message checked.
+//!
+//! The frame listens to the page around it alone, and answers to the origin that greeted it.
+//! Nothing is kept in storage here: several frames on one page must not share answers.
+
+use super::route::Route;
+use crate::advice::Advice;
+use crate::advice::report::Line;
+use crate::need::answers::Answers;
+use crate::need::{ParseProblem, Rescued, rescue};
+use serde::Deserialize;
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use wasm_bindgen::{JsCast, closure::Closure};
+
+/// The version of the messages.
+const VERSION: u32 = 1;
+/// Least contrast of text on its ground.
+///
+/// # Source
+/// WCAG 2.2, success criterion 1.4.3.
+const LEAST_CONTRAST: f64 = 4.5;
+
+thread_local! {
+    /// Who greeted this frame.
+    static ORIGIN: RefCell<Option<String>> = const { RefCell::new(None) };
+}
+
+/// Whether this page stands in a frame.
+#[must_use]
+pub fn is_framed() -> bool {
+    web_sys::window().is_some_and(|window| {
+        window
+            .parent()
+            .ok()
+            .flatten()
+            .is_some_and(|parent| !js_sys::Object::is(parent.as_ref(), window.as_ref()))
+    })
+}
+
+/// A greeting of the page around.
+#[derive(Deserialize)]
+struct Greeting {
+    scopewright: u32,
+    kind: String,
+    #[serde(default)]
+    colours: BTreeMap<String, String>,
+}
+
+/// Where presets lead, and the answers they stand for.
+///
+/// # Errors
+/// The presets are no answers at all.
+pub fn presets(text: &str) -> Result<(Route, Rescued), ParseProblem> {
+    let (door, json) = text.split_once('/').unwrap_or((text, ""));
+    let json = js_sys::decode_uri_component(json)
+        .ok()
+        .and_then(|json| json.as_string())
+        .unwrap_or_default();
+    let door = match door {
+        "counter" => Route::Counter,
+        "compare" => Route::Compare,
+        "rings" => Route::Rings,
+        "zero" => Route::Zero,
+        _ => Route::Opening,
+    };
+    if json.is_empty() {
+        return rescue("{\"version\":1}").map(|rescued| (door, rescued));
+    }
+    rescue(&json).map(|rescued| (door, rescued))
+}
+
+fn post(message: &serde_json::Value) {
+    let Some(origin) = ORIGIN.with_borrow(Clone::clone) else {
+        return;
+    };
+    let parent = web_sys::window().and_then(|window| window.parent().ok().flatten());
+    if let Some(parent) = parent {
+        // A page that has gone hears nothing; there is nobody else to tell.
+        let _ = parent.post_message(&message.to_string().into(), &origin);
+    }
+}
+
+fn tell_height() {
+    let height_px = web_sys::window()
+        .and_then(|window| window.document())
+        .and_then(|document| document.body())
+        .map(|body| body.get_bounding_client_rect().height());
+    if let Some(height_px) = height_px {
+        post(&serde_json::json!({ "scopewright": VERSION, "kind": "height", "px": height_px }));
+    }
+}
+
+/// Tells the page around what was advised.
+pub fn tell_advice(answers: &Answers, advice: &Advice) {
+    if !is_framed() {
+        return;
+    }
+    let Some(pick) = advice.picks.first() else {
+        return;
+    };
+    let Line {
+        mag_low,
+        mag_high,
+        objective_mm,
+        tube_mm,
+        ..
+    } = pick.line;
+    post(&serde_json::json!({
+        "scopewright": VERSION,
+        "kind": "advice",
+        "advice": {
+            "mag_low": mag_low,
+            "mag_high": mag_high,
+            "objective_mm": objective_mm,
+            "tube_mm": tube_mm,
+            "words": crate::wording::advice::line_text(&pick.line, answers.units),
+            "served": pick.served.value,
+        },
+    }));
+}
+
+/// Relative luminance of `#rrggbb`.
+///
+/// # Source
+/// WCAG 2.2, definition of relative luminance.
+fn luminance(colour: &str) -> Option<f64> {
+    let digits = colour
+        .strip_prefix('#')
+        .filter(|digits| digits.len() == 6)?;
+    let channel = |at: usize| {
+        let value = u8::from_str_radix(digits.get(at..at + 2)?, 16).ok()?;
+        let share = f64::from(value) / 255.0;
+        Some(if share <= 0.04045 {
+            share / 12.92
+        } else {
+            libm::pow((share + 0.055) / 1.055, 2.4)
+        })
+    };
+    Some(0.2126 * channel(0)? + 0.7152 * channel(2)? + 0.0722 * channel(4)?)
+}
+
+fn contrast(one: &str, other: &str) -> Option<f64> {
+    let (one, other) = (luminance(one)?, luminance(other)?);
+    Some((one.max(other) + 0.05) / (one.min(other) + 0.05))
+}
+
+/// The colours that can be read; all of them or none, since they are read on one another.
+fn readable(colours: &BTreeMap<String, String>) -> bool {
+    let of = |name: &str, usual: &'static str| {
+        colours.get(name).map_or(usual, String::as_str).to_owned()
+    };
+    let (ground, surface) = (of("ground", "#f5f2eb"), of("surface", "#ffffff"));
+    let enough = |one: &str, other: &str| {
+        contrast(one, other).is_some_and(|contrast| contrast >= LEAST_CONTRAST)
+    };
+    let (ink, soft) = (of("ink", "#20242c"), of("ink-soft", "#545b67"));
+    let (accent, on_accent) = (of("accent", "#6e2f5b"), of("on-accent", "#ffffff"));
+    enough(&ink, &ground)
+        && enough(&ink, &surface)
+        && enough(&soft, &ground)
+        && enough(&soft, &surface)
+        && enough(&accent, &ground)
+        && enough(&on_accent, &accent)
+        && colours.values().all(|colour| luminance(colour).is_some())
+}
+
+fn wear(colours: &BTreeMap<String, String>) {
+    if colours.is_empty() || !readable(colours) {
+        return;
+    }
+    let root = web_sys::window()
+        .and_then(|window| window.document())
+        .and_then(|document| document.document_element())
+        .and_then(|root| root.dyn_into::<web_sys::HtmlElement>().ok());
+    let Some(root) = root else { return };
+    // Colours of one's own belong to a light ground or a dark one, not to both.
+    super::platform::mark_root("data-theme", Some("day"));
+    for (name, colour) in colours {
+        // Names that are no colours of the page change nothing.
+        let _ = root.style().set_property(&format!("--{name}"), colour);
+    }
+}
+
+/// Listens to the page around and keeps it told how tall this one is.
+pub fn start() {
+    let Some(window) = web_sys::window().filter(|_| is_framed()) else {
+        return;
+    };
+    super::platform::mark_root("data-framed", Some("yes"));
+    let parent = window.parent().ok().flatten();
+    let around = parent.clone();
+    gloo::events::EventListener::new(&window, "message", move |event| {
+        let Some(event) = event.dyn_ref::<web_sys::MessageEvent>() else {
+            return;
+        };
+        let from_parent = match (event.source(), &parent) {
+            (Some(source), Some(parent)) => js_sys::Object::is(source.as_ref(), parent.as_ref()),
+            _ => false,
+        };
+        let Some(text) = event.data().as_string().filter(|_| from_parent) else {
+            return;
+        };
+        let Ok(greeting) = serde_json::from_str::<Greeting>(&text) else {
+            return;
+        };
+        if greeting.scopewright != VERSION || greeting.kind != "hello" {
+            return;
+        }
+        ORIGIN.set(Some(event.origin()));
+        wear(&greeting.colours);
+        tell_height();
+    })
+    .forget();
+    if let Some(around) = around {
+        // Who is around is not known yet: this says nothing but that one may greet.
+        let ready = serde_json::json!({ "scopewright": VERSION, "kind": "ready" });
+        let _ = around.post_message(&ready.to_string().into(), "*");
+    }
+    let resized = Closure::<dyn FnMut()>::new(tell_height);
+    if let (Ok(observer), Some(body)) = (
+        web_sys::ResizeObserver::new(resized.as_ref().unchecked_ref()),
+        window.document().and_then(|document| document.body()),
+    ) {
+        observer.observe(&body);
+    }
+    resized.forget();
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{contrast, readable};
+    use std::collections::BTreeMap;
+
+    /// WCAG 2.2: black on white is 21 : 1; #767676 on white is the darkest grey at 4.54.
+    #[test]
+    fn contrast_is_the_standard_one() {
+        assert!((contrast("#000000", "#ffffff").unwrap() - 21.0).abs() < 1e-9);
+        assert!((contrast("#767676", "#ffffff").unwrap() - 4.54).abs() < 0.005);
+        assert_eq!(contrast("red", "#ffffff"), None);
+    }
+
+    #[test]
+    fn colours_that_cannot_be_read_are_left() {
+        let set = |pairs: &[(&str, &str)]| {
+            pairs
+                .iter()
+                .map(|(name, colour)| ((*name).to_owned(), (*colour).to_owned()))
+                .collect::<BTreeMap<_, _>>()
+        };
+        assert!(readable(&set(&[
+            ("ground", "#ffffff"),
+            ("accent", "#20487a")
+        ])));
+        assert!(!readable(&set(&[("accent", "#ffee88")])));
+        assert!(!readable(&set(&[("ink", "url(x)")])));
+    }
+}
