@@ -42,6 +42,7 @@ view-short-line = line
 view-bare-eye = bare eye
 view-lit = light the centre
 view-lit-said = The centre is lit: it stands off any ground, and too bright a light blinds an eye that is used to the dark.
+view-holds = The small pointers show where the load falls at { $ranges }, from the top down.
 view-covers = { $what }: { $mrad }, { $cm } on it
 view-picture = { $quarry } at { $range }, { $power }, { $time }.
 view-first-said = In the first plane { $what } is { $mrad } and covers { $cm } at { $range }: the same at every magnification. The finest line looks { $arcmin }′ wide.

@@ -16,6 +16,7 @@ use crate::sight::ReticleFamily;
 use crate::sight::reticle::TYPICAL_HOLDS_MRAD;
 use crate::t;
 use crate::web::components::figure::FigureDrawing;
+use std::rc::Rc;
 use web_sys::HtmlSelectElement;
 use yew::prelude::*;
 
@@ -51,6 +52,7 @@ pub fn Gallery() -> Html {
     let sight = use_memo(*family, |family| demo::sight(*family));
     let quarry = use_memo((*key).clone(), |key| demo::quarry(key));
     let surroundings = use_memo((), |()| demo::surroundings());
+    let holds = Rc::new(vec![(200.0, 0.64), (300.0, 1.55), (400.0, 2.66)]);
     let rows = vec![
         StripRow {
             name: t!("demo-bare-eye").into(),
@@ -116,7 +118,7 @@ pub fn Gallery() -> Html {
                 </p>
                 <ThroughSight sight={(*sight).clone()} quarry={quarry.clone()}
                     surroundings={(*surroundings).clone()} {eye} evening={(*evening).clone()}
-                    rows={rows.clone()} ranges_m={(5.0, 80.0, 1500.0)} magnification=4.0 minute=24.0 />
+                    rows={rows.clone()} holds={holds} ranges_m={(5.0, 80.0, 1500.0)} magnification=4.0 minute=24.0 />
                 <EyeAperture beams={vec![
                     Beam { name: t!("demo-this-sight").into(), magnification_low: 2.5, magnification_high: 10.0, objective_mm: 50.0 },
                     Beam { name: t!("demo-that-sight").into(), magnification_low: 4.0, magnification_high: 4.0, objective_mm: 32.0 },

@@ -7,7 +7,7 @@ use super::size::{use_id, use_width};
 use super::slider::{Scale, Slider};
 use crate::drawing::colour::{Hue, Srgb};
 use crate::drawing::dusk::Evening;
-use crate::drawing::path::{Point, push_outline};
+use crate::drawing::path::{Point, push_outline, push_pair};
 use crate::drawing::scene::{Light, Shown, line_colour, shown};
 use crate::drawing::silhouette::{Figure, Tone};
 use crate::drawing::view::{
@@ -127,6 +127,9 @@ pub struct ThroughSightProps {
     pub magnification: f64,
     /// Minute after sunset to begin with.
     pub minute: f64,
+    /// Where the person's own load falls: range in m and hold in mrad under the aim.
+    #[prop_or_default]
+    pub holds: Rc<Vec<(f64, f64)>>,
     /// Units of the words.
     #[prop_or_default]
     pub units: Units,
@@ -220,6 +223,7 @@ struct Slot {
     quarry: Pen,
     pieces: Vec<Pen>,
     layers: Vec<Pen>,
+    holds: Pen,
     bracket_halo: Pen,
     bracket: Pen,
     bracket_text: Pen,
@@ -235,6 +239,7 @@ impl Slot {
             quarry: Pen::default(),
             pieces: pens(pieces),
             layers: pens(layers),
+            holds: Pen::default(),
             bracket_halo: Pen::default(),
             bracket: Pen::default(),
             bracket_text: Pen::default(),
@@ -248,6 +253,7 @@ impl Slot {
             &self.wood,
             &self.ground,
             &self.quarry,
+            &self.holds,
             &self.bracket_halo,
             &self.bracket,
             &self.bracket_text,
@@ -266,6 +272,7 @@ struct Painter {
     surroundings: Rc<Surroundings>,
     eye: Eye,
     evening: Rc<Evening>,
+    holds: Rc<Vec<(f64, f64)>>,
     units: Units,
     cutout: Cutout,
     blur_id: AttrValue,
@@ -368,6 +375,16 @@ impl Painter {
         let image_cd_m2 = scene.seen.luminance_cd_m2;
         let apparent_mrad = minimum_angle_arcmin(image_cd_m2) / ARCMIN_PER_MRAD;
         let soft_px = 0.5 * apparent_mrad * at_target / magnification;
+        // Where the load falls is an angle at the target, the same in both planes.
+        let mut holds = String::new();
+        for (_, hold_mrad) in self.holds.iter() {
+            let y = centre.1 + hold_mrad * at_target;
+            if y < self.cutout.height_px {
+                push_pair(&mut holds, 'M', centre.0 + 10.0, y, 2);
+                push_pair(&mut holds, 'l', 6.0, -3.5, 1);
+                holds.push_str("v7Z");
+            }
+        }
         let soft = soft_px >= 0.35;
         if soft {
             // In the quarry's own centimetres.
@@ -403,10 +420,10 @@ impl Painter {
             );
             let layers = reticle_layers(&self.sight.reticle, per_label, centre, &self.cutout);
             if bare {
-                for pen in slot
-                    .layers
-                    .iter()
-                    .chain([&slot.bracket, &slot.bracket_halo])
+                for pen in
+                    slot.layers
+                        .iter()
+                        .chain([&slot.bracket, &slot.bracket_halo, &slot.holds])
                 {
                     pen.set("d", "");
                 }
@@ -418,6 +435,7 @@ impl Painter {
                 let glows = lit && layer.lit;
                 paint_layer(pen, layer, &if glows { LIT } else { colour.0 }.hex());
             }
+            slot.holds.set("d", &holds);
             let covered = true_subtension_mrad(
                 plane,
                 label_mrad,
@@ -552,6 +570,14 @@ impl Painter {
         )];
         if lit && !bare {
             said.push(t!("view-lit-said"));
+        }
+        if !bare && !self.holds.is_empty() {
+            let ranges: Vec<String> = self
+                .holds
+                .iter()
+                .map(|(range_m, _)| range(self.units, *range_m))
+                .collect();
+            said.push(t!("view-holds", ranges = ranges.join(", ")));
         }
         let width_m = field_at_range_m(sight.apparent_field_deg, magnification, range_m);
         if self.quarry.figure.width_cm() > 100.0 * width_m {
@@ -713,6 +739,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
         surroundings: props.surroundings.clone(),
         eye: props.eye,
         evening: props.evening.clone(),
+        holds: props.holds.clone(),
         units: props.units,
         cutout: shape,
         blur_id: format!("{id}-soft").into(),
@@ -829,6 +856,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
                             html! { <path ref={pen.node.clone()} class="view__reticle" {fill} /> }
                         }) }
                     </g>
+                    <path class="view__holds" ref={slot.holds.node.clone()} />
                     <path class="view__bracket-halo" ref={slot.bracket_halo.node.clone()} fill="none" />
                     <path class="view__bracket" ref={slot.bracket.node.clone()} fill="none" />
                     <text class="view__bracket-text" ref={slot.bracket_text.node.clone()}
