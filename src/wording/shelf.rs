@@ -30,7 +30,11 @@ pub fn stock_problem(problem: &StockProblem) -> String {
 pub fn row_problem(problem: &RowProblem) -> String {
     let line = problem.line;
     match &problem.wrong {
-        RowWrong::Sight(why) => t!("stock-row-sight", line = line, why = why.to_string()),
+        RowWrong::Sight(why) => t!(
+            "stock-row-sight",
+            line = line,
+            why = super::versus::problem(why).trim_end_matches('.')
+        ),
         RowWrong::NoNumber { column, read } => {
             t!(
                 "stock-row-no-number",
