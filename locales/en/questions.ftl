@@ -131,6 +131,7 @@ part-incline = The base is inclined forward by
     .hint = Usual is nothing. 20 MOA is 5.8 mrad.
 part-rail_under_bell = A rail runs on under the bell
 part-band = All in
+    .hint = In euro as a yardstick; think of the same worth in your own money.
 part-attitude = How you weigh money
 part-all_in = The exact amount, in your own money
     .hint = Only for your record.
@@ -252,6 +253,7 @@ cartridge-group-medium = Medium recoil
 cartridge-group-strong = Strong recoil
 cartridge-group-heavy = Heavy recoil
 cartridge-group-slug = Slugs and muzzle loaders
+cartridge-often-met = Often met
 cartridge-load = { $designation }, { $mass }
 option-rifle_kind-bolt = Bolt action or straight pull
 option-rifle_kind-single_shot = Single shot or combination
@@ -286,15 +288,15 @@ option-base-bare = Nothing yet
 
 ## Money. The bands are those of the sight alone, A < 250, B 250–600, C 600–1200, D 1200–2200 €; all in is about a quarter more.
 
-option-band-A = up to about 320 €
+option-band-A = Up to about 320 €
     .hint = the sight under 250 €
-option-band-B = up to about 750 €
+option-band-B = Up to about 750 €
     .hint = the sight 250 to 600 €
-option-band-C = up to about 1500 €
+option-band-C = Up to about 1500 €
     .hint = the sight 600 to 1200 €
-option-band-D = up to about 2800 €
+option-band-D = Up to about 2800 €
     .hint = the sight 1200 to 2200 €
-option-band-E = more than that
+option-band-E = More than that
     .hint = the sight over 2200 €
 option-attitude-little_as_sensible = As little as is sensible
 option-attitude-what_it_is_worth = What it is worth

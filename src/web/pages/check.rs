@@ -26,7 +26,10 @@ fn row(answers: &Answers, question: &'static Question) -> Html {
             "check-unsure",
             assumption = question_unsure(question, answers)
         )],
-        Answered::Open => vec![t!("check-unanswered")],
+        Answered::Open => vec![t!(
+            "check-unanswered",
+            assumption = question_unsure(question, answers)
+        )],
         Answered::Answered => question
             .all_parts()
             .filter_map(|part| part_answer(part, answers).map(|words| capitalised(&words)))

@@ -1,6 +1,6 @@
 //! The cartridge, from the list of typical loads.
 
-use crate::need::loads::{RECOIL_GROUPS, loads_of};
+use crate::need::loads::{OFTEN_MET, RECOIL_GROUPS, loads_of};
 use crate::need::questions::Part;
 use crate::need::{Reply, Value, value};
 use crate::t;
@@ -39,10 +39,15 @@ pub fn Cartridge() -> Html {
             <label class="choices__name" for="field-cartridge">{ part_label(Part::Cartridge) }</label>
             <select class="field__input field__input--long field__select" id="field-cartridge" {onchange}>
                 <option value="" selected={held.is_empty()}>{ t!("cartridge-choose") }</option>
+                <optgroup label={t!("cartridge-often-met")}>
+                    { for OFTEN_MET.iter().map(|key| html! {
+                        <option value={*key} selected={held == *key}>{ cartridge(units, key) }</option>
+                    }) }
+                </optgroup>
                 { for RECOIL_GROUPS.iter().map(|group| html! {
                     <optgroup label={recoil_group(*group)}>
                         { for loads_of(*group).map(|load| html! {
-                            <option value={load.key} selected={held == load.key}>{ cartridge(units, load.key) }</option>
+                            <option value={load.key} selected={held == load.key && !OFTEN_MET.contains(&load.key)}>{ cartridge(units, load.key) }</option>
                         }) }
                     </optgroup>
                 }) }
