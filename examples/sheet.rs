@@ -1,0 +1,159 @@
+//! Writes sheets of all silhouettes, targets and reticles at 24, 120 and 600 pixels.
+//!
+//! `cargo run --example sheet -- DIRECTORY [plain]` writes one HTML page a sheet into the
+//! directory; `plain` leaves the labels out, for somebody who is to name what is drawn.
+
+use scopewright::drawing::silhouette::{Figure, Tone, silhouette};
+use scopewright::drawing::target;
+use scopewright::drawing::view::{Cutout, Paint, px_per_mrad, reticle_layers};
+use scopewright::need::quarry::ANIMALS;
+use scopewright::sight::ReticleFamily;
+use scopewright::sight::reticle::{DotSize, TYPICAL_HOLDS_MRAD, reticle_with};
+use std::fmt::Write as _;
+use std::path::PathBuf;
+
+const GROUND: &str = "#F5F2EB";
+
+fn tone(tone: Tone) -> &'static str {
+    match tone {
+        Tone::Dark => "#404349",
+        Tone::Mid => "#80838A",
+        Tone::Light => GROUND,
+    }
+}
+
+/// A figure `height` pixels tall, with its aiming circle.
+fn figure_svg(figure: &Figure, circle_cm: f64, height: f64, circle: bool) -> String {
+    let scale = height / figure.height_cm();
+    let width = figure.width_cm() * scale;
+    let mut out = format!(
+        r#"<svg width="{width:.1}" height="{height}" viewBox="{:.2} {:.2} {:.2} {:.2}">"#,
+        figure.left_cm,
+        figure.top_cm,
+        figure.width_cm(),
+        figure.height_cm()
+    );
+    for piece in &figure.pieces {
+        let _ = write!(
+            out,
+            r#"<path d="{}" fill="{}"/>"#,
+            piece.path,
+            tone(piece.tone)
+        );
+    }
+    if circle {
+        let _ = write!(
+            out,
+            r##"<circle r="{:.2}" fill="none" stroke="#6E2F5B" stroke-width="{:.3}"/>"##,
+            0.5 * circle_cm,
+            1.5 / scale
+        );
+    }
+    out.push_str("</svg>");
+    out
+}
+
+fn page(title: &str, body: &str) -> String {
+    format!(
+        "<!doctype html><meta charset=utf-8><title>{title}</title><style>body{{margin:16px;\
+         background:{GROUND};color:#20242C;font:14px system-ui}}main{{display:flex;flex-wrap:wrap;\
+         gap:28px;align-items:end}}figure{{margin:0}}figcaption{{font-size:12px}}svg{{display:block;\
+         overflow:visible}}</style><main>{body}</main>"
+    )
+}
+
+fn main() -> std::io::Result<()> {
+    let mut arguments = std::env::args().skip(1);
+    let directory = PathBuf::from(arguments.next().unwrap_or_else(|| "target/sheets".into()));
+    let labels = arguments.next().as_deref() != Some("plain");
+    std::fs::create_dir_all(&directory)?;
+    let caption = |text: &str| {
+        if labels {
+            format!("<figcaption>{text}</figcaption>")
+        } else {
+            String::new()
+        }
+    };
+
+    let animals: Vec<(&str, f64, Figure)> = ANIMALS
+        .iter()
+        .filter_map(|animal| {
+            silhouette(
+                animal.key,
+                animal.shoulder_height_mm.map(|mm| mm / 10.0),
+                animal.body_length_mm / 10.0,
+            )
+            .map(|figure| (animal.key, animal.aiming_circle_mm / 10.0, figure))
+        })
+        .collect();
+    let targets: Vec<(&str, f64, Figure)> = target::KEYS
+        .iter()
+        .filter_map(|key| target::of_key(key).map(|t| (*key, 0.0, target::figure(t))))
+        .collect();
+    for (name, rows) in [("animals", &animals), ("targets", &targets)] {
+        for height in [24.0, 120.0, 600.0] {
+            let body: String = rows
+                .iter()
+                .map(|(key, circle, figure)| {
+                    let svg = figure_svg(figure, *circle, height, height > 100.0 && *circle > 0.0);
+                    format!("<figure>{svg}{}</figure>", caption(key))
+                })
+                .collect();
+            std::fs::write(
+                directory.join(format!("{name}-{height}.html")),
+                page(name, &body),
+            )?;
+        }
+    }
+
+    let families = [
+        ReticleFamily::FineCrosshair,
+        ReticleFamily::ThickThin,
+        ReticleFamily::ThreePost,
+        ReticleFamily::HeavyNight,
+        ReticleFamily::Post,
+        ReticleFamily::CentreDot,
+        ReticleFamily::CircleDot,
+        ReticleFamily::MradMarks,
+        ReticleFamily::MoaMarks,
+        ReticleFamily::HoldMarks,
+        ReticleFamily::MarkGrid,
+    ];
+    for size in [24.0, 120.0, 600.0] {
+        let mut body = String::new();
+        for family in families {
+            let reticle = reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD);
+            // At 6× in a field of 22° apparent.
+            let window = Cutout {
+                width_px: size,
+                height_px: size,
+                field_px: size,
+            };
+            let scale = px_per_mrad(size, 22.0, 6.0);
+            let centre = window.centre_px(1.0);
+            let mut drawn = String::new();
+            for layer in reticle_layers(&reticle, scale, centre, &window) {
+                let _ = match layer.paint {
+                    Paint::Stroke { width_px } => write!(
+                        drawn,
+                        r#"<path d="{}" fill="none" stroke="black" stroke-width="{width_px:.4}"/>"#,
+                        layer.path
+                    ),
+                    Paint::Fill => write!(drawn, r#"<path d="{}"/>"#, layer.path),
+                };
+            }
+            let _ = write!(
+                body,
+                r#"<figure><svg width="{size}" height="{size}"><clipPath id="{family:?}{size}"><circle cx="{0}" cy="{0}" r="{0}"/></clipPath><g clip-path="url(#{family:?}{size})"><rect width="{size}" height="{size}" fill="white"/>{drawn}</g></svg>{1}</figure>"#,
+                0.5 * size,
+                caption(&format!("{family:?}"))
+            );
+        }
+        std::fs::write(
+            directory.join(format!("reticles-{size}.html")),
+            page("reticles", &body),
+        )?;
+    }
+    println!("sheets written to {}", directory.display());
+    Ok(())
+}
