@@ -11,8 +11,6 @@ advice-pending-hint = The page stays usable meanwhile.
 advice-failed = The answers could not be computed with: { $why }
 advice-legend = Underlined: a must. Dotted: a wish. Plain grey: free, take what is there.
 advice-serves-too = Serves as well
-advice-what = What it does for you
-advice-sure = How sure that is
 advice-tonight = Your typical evening
 advice-not-needed = What you do not need
 advice-decisions = Yours to decide
@@ -130,9 +128,6 @@ does-evening-alone = With it you tell { $what } apart until { $time } after suns
 does-night = With it you tell { $what } apart through the whole of that night.
 does-day = In that light the sight is not the limit: { $what } at { $farthest } stands out at any power.
 does-field = At { $nearest } you see { $field } across.
-does-late-power = In the last light you would have about { $late } × set, by day { $day } ×.
-about-spread = about { $value }, give or take { $spread }
-about-plain = about { $value }
 
 ## How sure
 sure-share = In about { $tenths } of 10 of the situations you described the sight is not what stops you.
@@ -179,7 +174,6 @@ cause-eye_relief = the eye relief is too short for this recoil
 cause-mark = the mark is not seen, or hides the aiming point
 cause-drop = drop without a means to meet it
 cause-zoom_left = the zoom was left where it was
-loss-line = Lost to this: { $cause }
 
 ## What an effect is called, and what it does as a change
 quantity-served_points = occasions served
@@ -270,7 +264,6 @@ change-other = { $way ->
    *[less] brings { $amount } less { $name }
   }
 change-nothing = makes no difference you would notice
-change-lost = loses most to this: { $cause }
 
 ## Putting sentences together
 told-and = { $most } and { $last }
@@ -466,8 +459,6 @@ saying-uphill_high_downhill_low-why = Both ways a little high: the drop follows 
 
 ## Amounts and kinds
 amount-bands = { $bands } of a price band
-parallax-kind-fixed = fixed parallax
-parallax-kind-adjustable = adjustable parallax
 standing-must = a must
 standing-wish = a wish
 standing-free = free

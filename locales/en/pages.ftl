@@ -13,7 +13,6 @@ page-units-metric = Metres and grams
 page-units-imperial = Yards and grains
 page-close = Close
 page-more = Numbers, formula, source
-page-computing = Computing with what is known so far.
 page-unknown-place = There is no page at { $place }. Here is the start page.
 
 ## Opening
@@ -37,8 +36,6 @@ opening-door-zero = Zero clicks
 opening-door-zero-hint = Group on paper, clicks on the turret
 opening-door-counter = At the counter
 opening-door-counter-hint = Every question on one screen, for a shop's tablet
-opening-example = For example
-opening-example-need = Roe deer from a high seat, mostly at 80 m, until half an hour after sunset, with a 46-year-old eye
 
 ## Questions
 question-progress = { $here } of { $all }, { $minutes ->
@@ -53,8 +50,6 @@ question-errors = { $count ->
     [one] One thing to put right
    *[other] { $count } things to put right
   }
-question-to-check = To your answers
-question-optional = You can leave this out
 
 ## All answers
 check-title = Your answers
@@ -84,7 +79,6 @@ link-not-opened = { $why } Your own answers are untouched.
 link-opened-partly = The answers of the link are open. Some of them could not be read and are open questions again.
 link-opened = The answers of the link are open.
 link-opened-undo = Back to mine
-worker-absent = This browser runs the computation beside the page in small steps; it takes a little longer.
 
 ## What to try in the shop
 shop-title = In the shop, sight in hand
@@ -170,7 +164,6 @@ about-source-flight = Flight: point-mass trajectory with the standard drag funct
 about-source-practice = Manners, ranges, rings, what is usual: common practice, no source; marked so where it is used.
 about-kept = What is kept on this device
 about-kept-1 = Your answers and your choice of colours, in this browser. Nothing else, and nothing anywhere else. The page makes no request to any other place.
-about-kept-forget = Forget it all
 about-offline = After the first visit it works without a network.
 about-colours = Colours
 about-units = Units
