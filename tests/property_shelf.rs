@@ -143,3 +143,21 @@ fn unknown_stays_unknown() {
     );
     assert!(!ranked[place("spy")].outside.is_empty());
 }
+
+/// The list shown in DEVELOPERS.md is read without a problem.
+#[test]
+fn the_list_in_the_guide_is_valid() {
+    let guide = include_str!("../DEVELOPERS.md");
+    let list = guide
+        .split("```")
+        .find_map(|piece| {
+            piece
+                .strip_prefix("\nlabel;")
+                .map(|rest| format!("label;{rest}"))
+        })
+        .expect("the guide shows a list");
+    let stock = read(&list).expect("a list");
+    assert_eq!(stock.problems, []);
+    assert_eq!(stock.rows.len(), 2);
+    assert_eq!(stock.rows[1].price, Some(1299.0));
+}
