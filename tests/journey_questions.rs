@@ -3,6 +3,7 @@
 use scopewright::need::answers::{Answers, Manner, Units};
 use scopewright::need::counter::{self, Act, Counter};
 use scopewright::need::flow::{self, State};
+use scopewright::need::link;
 use scopewright::need::questions::{Control, Part, QUESTIONS, Question, Stage};
 use scopewright::need::shooter::Stop;
 use scopewright::need::{Reply, Value, apply, check, parse, range_rows, resolve};
@@ -422,6 +423,31 @@ fn the_examples_of_the_schema_are_valid() {
         let problems = check(&answers);
         assert!(problems.is_empty(), "{example}: {problems:?}");
         assert!(!resolve(&answers).situations.is_empty());
+        // A link carries it back, every known word in two characters.
+        let shared = link::encode(&answers);
+        assert_eq!(
+            link::decode(&shared).map(|opened| opened.answers),
+            Ok(answers.clone())
+        );
+        let own_words = usize::from(answers.sight_now.is_some_and(|now| now.line.is_some()));
+        assert_eq!(
+            shared.matches(".s").count(),
+            own_words,
+            "{example}: {shared}"
+        );
+    }
+    for key in scopewright::flight::cartridges::typical_loads()
+        .iter()
+        .map(|load| load.key)
+    {
+        let answers = apply(
+            &Answers::default(),
+            &Reply::Tap(Part::Cartridge, key.to_owned()),
+        );
+        assert!(
+            !link::encode(&answers).contains(".s"),
+            "{key} is not in link_words.rs"
+        );
     }
     let source = include_str!("../src/need/answers.rs");
     let mut count = 0;
