@@ -237,7 +237,7 @@ fn what_an_advisor_warns_of_is_warned_of() {
             }
         }
         for warning in &advice.warnings {
-            for effect in &warning.effects {
+            for effect in warning.facts.iter().chain(&warning.effects) {
                 assert!(
                     effect.value.is_finite() && effect.spread >= 0.0,
                     "{warning:?}"

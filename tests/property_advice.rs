@@ -135,7 +135,7 @@ fn assert_sane(advice: &Advice) {
         assert!(reason.weight_points.is_finite());
     }
     for warning in &advice.warnings {
-        for effect in &warning.effects {
+        for effect in warning.facts.iter().chain(&warning.effects) {
             assert!(effect.value.is_finite(), "{warning:?}");
         }
     }

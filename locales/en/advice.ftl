@@ -463,6 +463,7 @@ standing-must = a must
 standing-wish = a wish
 standing-free = free
 warning-it = It { $changes }.
+advice-warnings-more = { $count } more
 advice-reasons-all = All { $count } reasons
 advice-lost-to = Lost to
 

@@ -707,7 +707,10 @@ pub struct Warning {
     pub key: WarningKey,
     /// The rule, where one element decides; none for a caution.
     pub rule: Option<Rule>,
-    /// Why, in numbers; changes are against the first pick.
+    /// Why, in figures as they are.
+    #[serde(default)]
+    pub facts: Vec<Effect>,
+    /// Why, in changes against the first pick.
     pub effects: Vec<Effect>,
     /// The cause that grows most, if occasions are lost.
     pub lost_to: Option<Cause>,

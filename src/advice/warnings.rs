@@ -71,11 +71,12 @@ fn rule_key(element: Element, comparison: Comparison, limit: &str) -> Option<Rul
 }
 
 impl Bench<'_> {
-    fn put(&mut self, key: WarningKey, rule: Option<Rule>, effects: Vec<Effect>) {
+    fn put(&mut self, key: WarningKey, rule: Option<Rule>, facts: Vec<Effect>) {
         self.list.push(Warning {
             key,
             rule,
-            effects,
+            facts,
+            effects: Vec::new(),
             lost_to: None,
         });
     }
@@ -107,6 +108,7 @@ impl Bench<'_> {
         self.list.push(Warning {
             key,
             rule,
+            facts: Vec::new(),
             effects,
             lost_to: lost,
         });
@@ -152,7 +154,22 @@ pub fn warnings(ranked: &Ranked, typical: &Typical) -> Vec<Warning> {
     recoil_and_mass(&mut bench);
     mounting(&mut bench);
     circumstances(&mut bench);
+    // Stable: what can hurt or is not allowed, then what stops shots, then the rest.
+    bench.list.sort_by_key(urgency);
     bench.list
+}
+
+fn urgency(warning: &Warning) -> u8 {
+    use WarningKey as K;
+    let stops = warning.effects.iter().any(|effect| {
+        effect.quantity == Quantity::ServedPoints && effect.value < -100.0 * STOPS_SHARE
+    });
+    match warning.key {
+        K::LitNotAllowed | K::ShortEyeRelief | K::WrongTube | K::Rulebook => 0,
+        _ if stops => 1,
+        K::Wobble | K::LargeObjective | K::HighTopPower | K::ThickTube => 2,
+        _ => 3,
+    }
 }
 
 fn is_late(ranked: &Ranked) -> bool {
@@ -529,20 +546,21 @@ fn settings(bench: &mut Bench) {
             let (_, _, lost, s) =
                 bench.tried(|s| s.parallax = ParallaxSetting::Fixed { free_at_m: 100.0 });
             if error(100.0) > circle_mm / 4.0 || lost == Some(Cause::Parallax) {
-                let mut effects = vec![
-                    effect(
-                        Quantity::ParallaxCm,
-                        0.1 * error(100.0),
-                        0.04 * error(100.0),
-                    ),
-                    effect(Quantity::CircleCm, 0.1 * circle_mm, 0.0),
-                ];
-                effects.extend(changes(ranked, bench.typical, &own, &s));
-                bench.put(
-                    WarningKey::ParallaxFixed,
-                    rule_key(Element::Parallax, Comparison::Is, "fixed"),
+                let effects = changes(ranked, bench.typical, &own, &s);
+                bench.list.push(Warning {
+                    key: WarningKey::ParallaxFixed,
+                    rule: rule_key(Element::Parallax, Comparison::Is, "fixed"),
+                    facts: vec![
+                        effect(
+                            Quantity::ParallaxCm,
+                            0.1 * error(100.0),
+                            0.04 * error(100.0),
+                        ),
+                        effect(Quantity::CircleCm, 0.1 * circle_mm, 0.0),
+                    ],
                     effects,
-                );
+                    lost_to: lost,
+                });
             }
             if nearest_m < 25.0 {
                 bench.put(

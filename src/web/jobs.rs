@@ -1,6 +1,6 @@
 //! The ranking beside the page: what is asked, what comes back, and what is too late.
 
-use super::platform::RankingWorker;
+use super::platform::{RankingWorker, Reply};
 use super::state::{Action, App};
 use crate::advice::surety::{self, Worlds};
 use crate::advice::{Advice, Ranking};
@@ -59,7 +59,7 @@ thread_local! {
 
 /// The worker's half: answers one job with the advice, and again once it is known how sure
 /// that is, unless another job comes in between.
-pub fn answer(text: &str, reply: &Rc<dyn Fn(&[u8])>) {
+pub fn answer(text: &str, reply: &Reply) {
     // By way of the one JSON value, as saved answers are read too: half the code to load.
     let Ok(job) = serde_json::from_str(text).and_then(serde_json::from_value::<Job>) else {
         return;
@@ -73,7 +73,7 @@ pub fn answer(text: &str, reply: &Rc<dyn Fn(&[u8])>) {
 }
 
 /// Tries the plausible worlds and answers, one at a time, so that a newer job gets in.
-async fn tell_surety(job: Job, mut advice: Advice, reply: Rc<dyn Fn(&[u8])>) {
+async fn tell_surety(job: Job, mut advice: Advice, reply: Reply) {
     let ranked = Ranking::new(&need::resolve(&job.answers)).finish();
     let mut worlds = Worlds::new(&ranked);
     let mut is_over = false;

@@ -4,7 +4,7 @@ mod storage;
 mod worker;
 
 pub use storage::{StoreFault, forget, keep, kept};
-pub use worker::{RankingWorker, answer_jobs, in_worker};
+pub use worker::{RankingWorker, Reply, answer_jobs, in_worker};
 
 use gloo::events::EventListener;
 use wasm_bindgen::{JsCast, JsValue};

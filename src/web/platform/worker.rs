@@ -18,15 +18,18 @@ pub fn in_worker() -> bool {
         .is_ok()
 }
 
+/// Sends bytes back to the page.
+pub type Reply = Rc<dyn Fn(&[u8])>;
+
 /// Answers every job with `answer`, for as long as the worker lives.
 ///
 /// `answer` gets the job's text and a function that sends bytes back, once or more often.
-pub fn answer_jobs(answer: impl Fn(&str, &Rc<dyn Fn(&[u8])>) + 'static) {
+pub fn answer_jobs(answer: impl Fn(&str, &Reply) + 'static) {
     let Ok(scope) = js_sys::global().dyn_into::<DedicatedWorkerGlobalScope>() else {
         return;
     };
     let post = scope.clone();
-    let reply: Rc<dyn Fn(&[u8])> = Rc::new(move |bytes| {
+    let reply: Reply = Rc::new(move |bytes| {
         // Bytes can always be cloned; there is nobody else to tell.
         let _ = post.post_message(&js_sys::Uint8Array::from(bytes));
     });

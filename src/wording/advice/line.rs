@@ -18,10 +18,15 @@ pub struct Part {
     pub standing: Standing,
 }
 
-/// A magnification as it stands on a box: "2.5", "10".
+/// A magnification as it stands on a box: "1.75", "2.5", "10".
 fn power(magnification: f64) -> String {
-    let tenth = (magnification * 10.0).round() / 10.0;
-    number(tenth, usize::from((tenth - tenth.round()).abs() > 0.04))
+    let is_whole = |x: f64| (x - x.round()).abs() < 0.005;
+    let decimals = match magnification {
+        m if is_whole(m) => 0,
+        m if is_whole(10.0 * m) => 1,
+        _ => 2,
+    };
+    number(magnification, decimals)
 }
 
 /// A length in mm as it stands on a box: "30", "25.4".

@@ -87,27 +87,46 @@ pub fn Warnings(props: &Props) -> Html {
     if rows.is_empty() {
         return Html::default();
     }
+    let (first, rest) = rows.split_at(WARNINGS_AT_FIRST.min(rows.len()));
     html! {
         <section>
             <h2>{ t!("advice-warnings") }</h2>
-            <ul class="plainlist">
-                { for rows.iter().map(|row| {
-                    let told = warning(row, props.units);
-                    html! {
-                        <li class="marked">
-                            <span class="marked__sign marked__sign--fails" aria-hidden="true">{ "×" }</span>
-                            <span>
-                                { told.heading }
-                                if !told.said.is_empty() { { " " }{ told.said } }
-                                if !row.effects.is_empty() && row.rule.is_some() {
-                                    <span class="small soft block">{ t!("warning-it", changes = changes(&row.effects, props.units, 3)) }</span>
-                                }
-                            </span>
-                        </li>
-                    }
-                }) }
-            </ul>
+            { warning_list(first, props) }
+            if !rest.is_empty() {
+                <details class="opens noprint">
+                    <summary>{ t!("advice-warnings-more", count = rest.len()) }</summary>
+                    <div class="opens__in">{ warning_list(rest, props) }</div>
+                </details>
+            }
         </section>
+    }
+}
+
+/// Warnings shown before the rest is opened.
+const WARNINGS_AT_FIRST: usize = 6;
+
+fn warning_list(rows: &[crate::advice::report::Warning], props: &Props) -> Html {
+    html! {
+        <ul class="plainlist">
+            { for rows.iter().map(|row| {
+                let told = warning(row, props.units);
+                html! {
+                    <li class="marked">
+                        <span class="marked__sign marked__sign--fails" aria-hidden="true">{ "×" }</span>
+                        <span>
+                            { told.heading }
+                            if !told.said.is_empty() { { " " }{ told.said } }
+                            if !row.facts.is_empty() {
+                                <span class="small soft block">{ figures(&row.facts, props) }</span>
+                            }
+                            if !row.effects.is_empty() {
+                                <span class="small soft block">{ t!("warning-it", changes = changes(&row.effects, props.units, 3)) }</span>
+                            }
+                        </span>
+                    </li>
+                }
+            }) }
+        </ul>
     }
 }
 
