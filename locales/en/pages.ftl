@@ -79,6 +79,7 @@ link-not-opened = { $why } Your own answers are untouched.
 link-opened-partly = The answers of the link are open. Some of them could not be read and are open questions again.
 link-opened = The answers of the link are open.
 link-opened-undo = Back to mine
+worker-absent = This browser gives the page no helper, so it computes by itself in small steps. That takes a little longer.
 
 ## What to try in the shop
 shop-title = In the shop, sight in hand

@@ -55,6 +55,8 @@ fn done(job: &Job) -> Done {
 thread_local! {
     /// The revision asked for last: what is older is given up.
     static LATEST: Cell<u32> = const { Cell::new(0) };
+    /// The job asked of the worker last, for when the worker breaks over it.
+    static ASKED: RefCell<String> = const { RefCell::new(String::new()) };
 }
 
 /// The worker's half: answers one job with the advice, and again once it is known how sure
@@ -113,6 +115,57 @@ fn hear(dispatcher: &UseReducerDispatcher<super::state::State>, done: Done) {
     }
 }
 
+/// A slice of the ranking on the page itself, in seconds.
+const SLICE_S: f64 = 0.008;
+
+/// Says that there is no worker, and ranks on the page.
+fn go_on_alone(dispatcher: UseReducerDispatcher<super::state::State>, job: Job) {
+    LATEST.set(job.revision);
+    dispatcher.dispatch(Action::Tell(super::state::Notice {
+        said: crate::t!("worker-absent"),
+        offer: None,
+    }));
+    spawn_local(rank_in_slices(dispatcher, job));
+}
+
+/// Without a worker: ranks in slices, so that the page stays usable; a newer job ends it.
+async fn rank_in_slices(dispatcher: UseReducerDispatcher<super::state::State>, job: Job) {
+    let problems = need::check(&job.answers);
+    if !problems.is_empty() {
+        hear(&dispatcher, done(&job));
+        return;
+    }
+    let mut ranking = Ranking::new(&need::resolve(&job.answers));
+    let mut budget = 64;
+    loop {
+        TimeoutFuture::new(0).await;
+        if LATEST.get() != job.revision {
+            return;
+        }
+        let start_s = super::platform::now_unix_s();
+        if ranking.step(budget) {
+            break;
+        }
+        let took_s = super::platform::now_unix_s() - start_s;
+        // The next slice by what this one took; clocks may be as coarse as a millisecond.
+        budget = if took_s > SLICE_S {
+            (budget / 2).max(1)
+        } else if took_s < 0.5 * SLICE_S {
+            (budget * 2).min(4096)
+        } else {
+            budget
+        };
+    }
+    TimeoutFuture::new(0).await;
+    let advice = crate::advice::tell(&ranking.finish());
+    let done = Done {
+        revision: job.revision,
+        advice: Some(advice),
+        problem: None,
+    };
+    hear(&dispatcher, done);
+}
+
 /// How long answers must rest before they are ranked, in ms.
 const REST_MS: u32 = 120;
 
@@ -146,6 +199,7 @@ fn ask(
 ) {
     if worker.borrow().is_none() && !*is_broken.borrow() {
         let heard = dispatcher.clone();
+        let failing = dispatcher.clone();
         let broken = Rc::clone(is_broken);
         *worker.borrow_mut() = RankingWorker::start(
             move |bytes| {
@@ -154,13 +208,25 @@ fn ask(
                 }
             },
             move || {
-                broken.replace(true);
+                if broken.replace(true) {
+                    return;
+                }
+                let asked = ASKED.with_borrow(String::clone);
+                if let Ok(job) =
+                    serde_json::from_str(&asked).and_then(serde_json::from_value::<Job>)
+                {
+                    go_on_alone(failing.clone(), job);
+                }
             },
         );
     }
     let text = serde_json::to_value(&job).map_or_else(|_| String::new(), |job| job.to_string());
-    match worker.borrow().as_ref() {
-        Some(worker) if !*is_broken.borrow() => worker.ask(text),
-        _ => hear(&dispatcher, done(&job)),
+    let worker = worker.borrow();
+    match worker.as_ref() {
+        Some(worker) if !*is_broken.borrow() => {
+            ASKED.set(text.clone());
+            worker.ask(text);
+        }
+        _ => go_on_alone(dispatcher, job),
     }
 }
