@@ -69,6 +69,17 @@ journey("the power handle follows the keyboard, and the planes part", {}, async 
   await visitor.until("the words follow", () => document.querySelector(".view__said").textContent.includes("3.5×"));
 });
 
+journey("words that were still to follow give way to a new reticle", {}, async (visitor) => {
+  await open(visitor);
+  const power = await handle(visitor, "Magnification");
+  await power.focus();
+  await visitor.keys("End");
+  await visitor.page.select("#demo-reticle", "mrad");
+  await new Promise((next) => setTimeout(next, 400));
+  assert.match(await visitor.text(".view__said"), /one mark/);
+  assert.doesNotMatch(await visitor.text(".view__said"), /centre to bar/);
+});
+
 journey("the strip is a handle, with Home at sunset", {}, async (visitor) => {
   await open(visitor);
   const strip = await handle(visitor, "Time of the evening");

@@ -748,10 +748,13 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
         said: said.clone(),
         scale: scale.clone(),
     });
+    let rest = use_memo((), |()| Cell::new(None::<Timeout>));
     {
-        // After every rendering: the renderer may have made elements anew.
-        let (painter, stand) = (painter.clone(), stand.clone());
+        // After every rendering: the renderer may have made elements anew, and words that were
+        // still to follow would be those of before.
+        let (painter, stand, rest) = (painter.clone(), stand.clone(), rest.clone());
         use_effect(move || {
+            rest.set(None);
             for slot in painter.slots.iter() {
                 slot.forget();
             }
@@ -761,7 +764,6 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
             painter.paint(stand.get(), true);
         });
     }
-    let rest = use_memo((), |()| Cell::new(None::<Timeout>));
     let moved = |change: fn(Stand, f64) -> Stand| {
         let (painter, stand, on_input) = (painter.clone(), stand.clone(), props.on_input.clone());
         let rest = rest.clone();
