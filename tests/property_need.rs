@@ -513,6 +513,27 @@ mod saved_and_shared {
         assert!(rescued.answers.zoom.is_some() && rescued.answers.eye.is_none());
         assert!(check(&rescued.answers).is_empty());
 
+        // A club presets only some ranges: what is missing is what is usual, in order.
+        for (said, wanted) in [
+            (r#"{"farthest_m": 300}"#, (30.0, 80.0, 300.0)),
+            (r#"{"farthest_m": 50}"#, (30.0, 50.0, 50.0)),
+            (r#"{"nearest_m": 100}"#, (100.0, 100.0, 150.0)),
+            (r#"{"nearest_m": 200}"#, (200.0, 200.0, 200.0)),
+            (r#"{"usual_m": 10}"#, (10.0, 10.0, 150.0)),
+            (r#"{"farthest_m": 20, "usual_m": 12}"#, (12.0, 12.0, 20.0)),
+        ] {
+            let rescued = rescue(&format!(r#"{{"version": 1, "ranges": {said}}}"#)).unwrap();
+            assert!(rescued.is_whole(), "{said}: {rescued:?}");
+            let got = rescued.answers.ranges.unwrap();
+            assert_eq!(
+                (got.nearest_m, got.usual_m, got.farthest_m),
+                wanted,
+                "{said}"
+            );
+        }
+        let wrong = rescue(r#"{"version": 1, "ranges": {"farthest_m": 9000}}"#).unwrap();
+        assert_eq!(wrong.problems[0].field, "ranges.farthest_m");
+
         let later = r#"{"version": 3, "zoom": "never", "mood": "good"}"#;
         let rescued = rescue(later).unwrap();
         assert_eq!(rescued.later_version, Some(3));

@@ -3,8 +3,9 @@
 
 use serde_json::{Map, Value};
 
-use super::answers::{Answers, VERSION};
+use super::answers::{Answers, Ranges, VERSION};
 use super::check::{Problem, check};
+use super::resolve::resolve;
 
 /// Longest JSON that is looked at, in bytes.
 const LONGEST: usize = 100_000;
@@ -164,8 +165,13 @@ pub fn rescue(json: &str) -> Result<Rescued, ParseProblem> {
     if read.is_none() {
         lost.push("version".to_owned());
     }
+    let mut partial = None;
     for (field, value) in object {
         if field == "version" {
+            continue;
+        }
+        if field == "ranges" && is_partial(&value) {
+            partial = Some(value);
             continue;
         }
         match single(&field, value.clone()) {
@@ -182,16 +188,69 @@ pub fn rescue(json: &str) -> Result<Rescued, ParseProblem> {
         }
     }
     kept.insert("version".to_owned(), VERSION.into());
-    let answers = serde_json::from_value(Value::Object(kept)).unwrap_or(Answers {
+    let mut answers = serde_json::from_value(Value::Object(kept)).unwrap_or(Answers {
         version: VERSION,
         ..Answers::default()
     });
+    if let Some(said) = partial {
+        let ranges = completed(&answers, &said);
+        let alone = Answers {
+            version: VERSION,
+            ranges: Some(ranges),
+            ..Answers::default()
+        };
+        let wrong = check(&alone);
+        if wrong.is_empty() {
+            answers.ranges = Some(ranges);
+        } else {
+            problems.extend(wrong);
+        }
+    }
     Ok(Rescued {
         answers,
         lost,
         problems,
         later_version,
     })
+}
+
+const ENDS: [&str; 3] = ["nearest_m", "usual_m", "farthest_m"];
+
+/// Ranges of which some are said and the others missing, as a club presets them.
+fn is_partial(value: &Value) -> bool {
+    value.as_object().is_some_and(|ranges| {
+        (1..3).contains(&ranges.len())
+            && ranges
+                .iter()
+                .all(|(key, value)| ENDS.contains(&key.as_str()) && value.is_number())
+    })
+}
+
+/// What is said decides; what is missing is what is usual, moved as far as order asks.
+fn completed(answers: &Answers, said: &Value) -> Ranges {
+    let usual = resolve(answers).situations.first().map(|each| each.range);
+    let end = |key: &str, usual_m: f64| said.get(key).and_then(Value::as_f64).unwrap_or(usual_m);
+    let said_usual_m = said.get("usual_m").and_then(Value::as_f64);
+    let (nearest_m, usual_m, farthest_m) = usual.map_or((30.0, 80.0, 150.0), |range| {
+        (range.nearest_m, range.usual_m, range.farthest_m)
+    });
+    let said_nearest_m = said.get("nearest_m").and_then(Value::as_f64);
+    let said_farthest_m = said.get("farthest_m").and_then(Value::as_f64);
+    let floor_m = said_nearest_m.or(said_usual_m).unwrap_or(0.0);
+    let ceiling_m = said_farthest_m.or(said_usual_m).unwrap_or(f64::INFINITY);
+    let nearest_m = end(
+        "nearest_m",
+        nearest_m.min(said_usual_m.unwrap_or(ceiling_m)),
+    );
+    let farthest_m = end(
+        "farthest_m",
+        farthest_m.max(said_usual_m.unwrap_or(floor_m)),
+    );
+    Ranges {
+        nearest_m,
+        usual_m: said_usual_m.unwrap_or_else(|| usual_m.max(nearest_m).min(farthest_m)),
+        farthest_m,
+    }
 }
 
 /// The answers as they are stored: JSON of schema version 1 without what was not answered.
