@@ -7,6 +7,7 @@
 mod eye;
 mod flight;
 mod meter;
+mod ranking;
 mod sky;
 
 fn main() {
@@ -14,4 +15,5 @@ fn main() {
     eye::run(&mut meter);
     sky::run(&mut meter);
     flight::run(&mut meter);
+    ranking::run(&mut meter);
 }

@@ -303,12 +303,50 @@ impl Costs {
     #[must_use]
     pub fn points(&self, candidate: &Candidate) -> f64 {
         let s = &candidate.specification;
+        self.with(
+            candidate,
+            self.height_points(s.objective_mm, s.tube_mm),
+            self.span_points(s),
+        )
+    }
+
+    /// The points of many candidates: heights and spans are few and computed once each.
+    #[must_use]
+    pub fn points_of_all(&self, candidates: &[Candidate]) -> Vec<f64> {
+        let mut heights: Vec<([f64; 2], f64)> = Vec::new();
+        let mut last_span: Option<([f64; 2], f64)> = None;
+        candidates
+            .iter()
+            .map(|candidate| {
+                let s = &candidate.specification;
+                let seat = [s.objective_mm, s.tube_mm];
+                let height = match heights.iter().find(|(known, _)| *known == seat) {
+                    Some(&(_, points)) => points,
+                    None => {
+                        let points = self.height_points(s.objective_mm, s.tube_mm);
+                        heights.push((seat, points));
+                        points
+                    }
+                };
+                let ends = [s.magnification_low, s.magnification_high];
+                let span = match last_span {
+                    Some((known, points)) if known == ends => points,
+                    _ => self.span_points(s),
+                };
+                last_span = Some((ends, span));
+                self.with(candidate, height, span)
+            })
+            .collect()
+    }
+
+    fn with(&self, candidate: &Candidate, height_points: f64, span_points: f64) -> f64 {
+        let s = &candidate.specification;
         self.mass_points(self.mass_g(candidate))
-            + self.height_points(s.objective_mm, s.tube_mm)
+            + height_points
             + self.money_points(candidate.price)
             + self.rings_points(s.tube_mm)
             + self.handling_points(s)
-            - self.span_points(s)
+            - span_points
     }
 }
 

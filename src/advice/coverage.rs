@@ -597,6 +597,8 @@ pub struct Coverage<'a> {
     /// Drop columns by (means, late).
     drops: BTreeMap<(Means, bool), Vec<f32>>,
     log_field: BTreeMap<u64, f32>,
+    /// Chances of eye reliefs met so far.
+    reliefs: Vec<(f64, f32)>,
 }
 
 impl<'a> Coverage<'a> {
@@ -617,6 +619,7 @@ impl<'a> Coverage<'a> {
             marks: BTreeMap::new(),
             drops: BTreeMap::new(),
             log_field: BTreeMap::new(),
+            reliefs: Vec::new(),
         }
     }
 
@@ -790,46 +793,71 @@ impl<'a> Coverage<'a> {
     /// Puts the marks and means of the candidates of one span on its column.
     fn span(&mut self, optical: Optical, column: &[f32], set: [usize; 2], list: &[u32]) {
         let ground = Arc::clone(&self.ground);
-        let late = ground.slate.late;
-        let n = ground.slate.count as f32;
-        let mut last: Option<(u32, [Means; 2])> = None;
-        let mut last_sum = 0.0;
+        // Few marks and means are met in one span, many times each.
+        let mut known: Vec<((u32, [Means; 2]), f32)> = Vec::with_capacity(16);
         for &index in list {
             let s = &self.candidates[index as usize].specification;
             let mark_index = self.plan.mark_of[index as usize];
             let means = [ground.means(s, set[0]), ground.means(s, set[1])];
             let key = (mark_index, means);
-            if last != Some(key) {
-                let mut total = 0.0;
-                for (half, range) in [(0usize, 0..late), (1, late..column.len())] {
-                    if range.is_empty() {
-                        continue;
-                    }
-                    let is_late = half == 0;
-                    let mark_key = (mark_index, optical.objective_mm as u32, set[half], is_late);
-                    let mark = self.plan.marks[mark_index as usize];
-                    let mark_column = self.marks.entry(mark_key).or_insert_with(|| {
-                        mark_column(
-                            &ground,
-                            &mark,
-                            optical.objective_mm,
-                            GRID[set[half]],
-                            is_late,
-                        )
-                    });
-                    let drop_column = self
-                        .drops
-                        .entry((means[half], is_late))
-                        .or_insert_with(|| ground.drop_column(range.clone(), means[half]));
-                    total += sum_of_products(&column[range], mark_column, drop_column);
+            let share = match known.iter().find(|(k, _)| *k == key) {
+                Some(&(_, share)) => share,
+                None => {
+                    let share = self.share(optical, column, set, mark_index, means);
+                    known.push((key, share));
+                    share
                 }
-                last = Some(key);
-                last_sum = total / n;
-            }
-            self.served[index as usize] =
-                last_sum * ground.eye_relief_chance(s.eye_relief_mm) as f32;
+            };
+            self.served[index as usize] = share * self.relief(s.eye_relief_mm);
             self.done += 1;
         }
+    }
+
+    /// The share that a span's column keeps under a mark and the means against drop.
+    fn share(
+        &mut self,
+        optical: Optical,
+        column: &[f32],
+        set: [usize; 2],
+        mark_index: u32,
+        means: [Means; 2],
+    ) -> f32 {
+        let ground = Arc::clone(&self.ground);
+        let late = ground.slate.late;
+        let mark = self.plan.marks[mark_index as usize];
+        let mut total = 0.0;
+        for (half, range) in [(0usize, 0..late), (1, late..column.len())] {
+            if range.is_empty() {
+                continue;
+            }
+            let is_late = half == 0;
+            let mark_key = (mark_index, optical.objective_mm as u32, set[half], is_late);
+            let mark_column = self.marks.entry(mark_key).or_insert_with(|| {
+                mark_column(
+                    &ground,
+                    &mark,
+                    optical.objective_mm,
+                    GRID[set[half]],
+                    is_late,
+                )
+            });
+            let drop_column = self
+                .drops
+                .entry((means[half], is_late))
+                .or_insert_with(|| ground.drop_column(range.clone(), means[half]));
+            total += sum_of_products(&column[range], mark_column, drop_column);
+        }
+        total / ground.slate.count as f32
+    }
+
+    /// The chance that an eye relief is enough; few are met, many times each.
+    fn relief(&mut self, eye_relief_mm: f64) -> f32 {
+        if let Some(&(_, chance)) = self.reliefs.iter().find(|(mm, _)| *mm == eye_relief_mm) {
+            return chance;
+        }
+        let chance = self.ground.eye_relief_chance(eye_relief_mm) as f32;
+        self.reliefs.push((eye_relief_mm, chance));
+        chance
     }
 }
 

@@ -95,14 +95,18 @@ impl Ranking {
 /// Values in percentage points: 100 times the share served, less what the sight costs. Where
 /// the limits leave nothing (a rulebook that no sight meets), they are dropped.
 fn values(ground: &Ground, costs: &Costs, candidates: &[Candidate], served: &[f32]) -> Vec<f64> {
-    let value =
-        |candidate: &Candidate, share: f32| 100.0 * f64::from(share) - costs.points(candidate);
-    let limited: Vec<f64> = candidates
+    let values: Vec<f64> = costs
+        .points_of_all(candidates)
         .iter()
         .zip(served)
-        .map(|(candidate, &share)| {
+        .map(|(points, &share)| 100.0 * f64::from(share) - points)
+        .collect();
+    let limited: Vec<f64> = candidates
+        .iter()
+        .zip(&values)
+        .map(|(candidate, &value)| {
             if limits::allows(ground, &candidate.specification, candidate.mass_g) {
-                value(candidate, share)
+                value
             } else {
                 f64::NEG_INFINITY
             }
@@ -111,11 +115,7 @@ fn values(ground: &Ground, costs: &Costs, candidates: &[Candidate], served: &[f3
     if limited.iter().any(|v| v.is_finite()) {
         limited
     } else {
-        candidates
-            .iter()
-            .zip(served)
-            .map(|(candidate, &share)| value(candidate, share))
-            .collect()
+        values
     }
 }
 

@@ -115,11 +115,11 @@ impl Worlds {
         let mut coverage = Coverage::new(ground, &self.candidates, &self.plan);
         coverage.step(usize::MAX / 2);
         let served = coverage.into_served();
-        let values: Vec<f64> = self
-            .candidates
+        let values: Vec<f64> = costs
+            .points_of_all(&self.candidates)
             .iter()
             .zip(&served)
-            .map(|(candidate, &share)| 100.0 * f64::from(share) - costs.points(candidate))
+            .map(|(points, &share)| 100.0 * f64::from(share) - points)
             .collect();
         let mut best = 0;
         for (index, value) in values.iter().enumerate() {
