@@ -73,7 +73,7 @@ pub fn Ranges(props: &Props) -> Html {
             </div>
             <details class="opens">
                 <summary>{ t!("advice-serves-too") }</summary>
-                <div class="opens__in">
+                <div class="opens__in tablewrap">
                     <table class="figures">
                         <tbody>
                             { for serves_too(&pick.ranges, props.units).into_iter().map(|(element, words, standing)| html! {
