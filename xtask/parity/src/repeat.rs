@@ -1,7 +1,11 @@
 //! Pieces of the core's work, repeated inside the module, so that a browser can time them.
 
+use scopewright::advice::surety::Worlds;
+use scopewright::advice::{Ranking, advise};
 use scopewright::eye::fast::{Occasion, Tables};
 use scopewright::eye::{self, Eye, Optics, Patch, threshold};
+use scopewright::need::answers::Answers;
+use scopewright::need::resolve;
 use scopewright::sky::ground::{Cloud, Scene};
 use scopewright::sky::{Night, Place};
 use std::hint::black_box;
@@ -14,7 +18,7 @@ pub fn repeatable() -> String {
     NAMES.join("\n")
 }
 
-const NAMES: [&str; 7] = [
+const NAMES: [&str; 10] = [
     "threshold contrast",
     "margin, direct",
     "margin, tables",
@@ -22,7 +26,18 @@ const NAMES: [&str; 7] = [
     "last luminance, tables",
     "evening: 1441 minutes of Sun and Moon",
     "evening: lost and found on a known night",
+    "everything the trade builds, ranked",
+    "answers to advice",
+    "64 plausible worlds",
 ];
+
+/// A person who has said nothing: everything is assumed, in all its spread.
+fn unanswered() -> Answers {
+    Answers {
+        version: 1,
+        ..Answers::default()
+    }
+}
 
 /// Does one piece of work so many times; false for a name that is not known.
 #[wasm_bindgen]
@@ -75,6 +90,25 @@ pub fn repeat(name: &str, times: u32) -> bool {
             };
             Box::new(move || {
                 black_box(night.sight_events(black_box(&scene), 0.01, 0.2));
+            })
+        }
+        Some(7) => {
+            let need = resolve(&unanswered());
+            Box::new(move || {
+                black_box(Ranking::new(black_box(&need)).finish());
+            })
+        }
+        Some(8) => {
+            let answers = unanswered();
+            Box::new(move || {
+                black_box(advise(black_box(&answers))).ok();
+            })
+        }
+        Some(9) => {
+            let ranked = Ranking::new(&resolve(&unanswered())).finish();
+            Box::new(move || {
+                let mut worlds = Worlds::new(black_box(&ranked));
+                while !worlds.step() {}
             })
         }
         _ => return false,
