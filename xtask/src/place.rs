@@ -5,8 +5,11 @@ use std::process::Command;
 
 /// The project's root folder.
 pub fn root() -> PathBuf {
-    let here = Path::new(env!("CARGO_MANIFEST_DIR"));
-    here.parent().unwrap_or(here).to_path_buf()
+    // Cargo says where it runs; what was compiled in may be another clone's with a shared target.
+    let here = std::env::var_os("CARGO_MANIFEST_DIR")
+        .map_or_else(|| PathBuf::from(env!("CARGO_MANIFEST_DIR")), PathBuf::from);
+    here.parent()
+        .map_or_else(|| here.clone(), Path::to_path_buf)
 }
 
 /// Cargo's target folder.

@@ -20,7 +20,7 @@ pub fn advise(line: &str) -> String {
     let refusal = || String::from(r#"{"error":"refused"}"#);
     let advice = scopewright::need::parse(line)
         .ok()
-        .and_then(|answers| scopewright::advice::advise(&answers).ok());
+        .and_then(|answers| scopewright::advice::advise_with_surety(&answers).ok());
     advice
         .and_then(|advice| serde_json::to_string(&advice).ok())
         .unwrap_or_else(refusal)
