@@ -96,6 +96,7 @@ for (const size of ["phone", "tablet", "desk"]) {
     await visitor.tabTo(NEXT);
     await visitor.keys("Enter");
     await visitor.seen(".line__glass");
+    await visitor.seen('.view [role="slider"]');
     await visitor.tabTo('.view [role="slider"]', 120);
     const spoken = await visitor.page.evaluate(() => document.activeElement.getAttribute("aria-valuetext"));
     await visitor.keys("Home");
