@@ -12,7 +12,7 @@ await page.goto(`${site.origin}/blank`);
 const medians = await page.evaluate(
   async (batches, batchMs) => {
     const core = await import("/parity.js");
-    await core.default();
+    await core.default({ module_or_path: "/parity_bg.wasm" });
     const batch = (name, times) => {
       const start = performance.now();
       if (!core.repeat(name, times)) throw new Error(`${name} is not known`);
