@@ -12,6 +12,7 @@ pub mod questions;
 pub mod shooter;
 
 pub mod link;
+pub mod zones;
 
 mod check;
 mod doubts;

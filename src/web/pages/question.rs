@@ -3,6 +3,7 @@
 use crate::need::answers::Answers;
 use crate::need::flow::{self, State as Answered};
 use crate::need::questions::{Part, QUESTIONS, Question, Stage, is_part_asked};
+use crate::need::zones::zone_place_deg;
 use crate::need::{Reply, Value, value};
 use crate::t;
 use crate::web::components::part::PartControl;
@@ -10,7 +11,8 @@ use crate::web::components::{Bar, Choice, Forming};
 use crate::web::fields::{Field, fields_of, problem};
 use crate::web::platform;
 use crate::web::route::Route;
-use crate::web::state::{Action, use_app};
+use crate::web::state::{Action, App, use_app};
+use crate::wording::number;
 use crate::wording::questions::{
     question as question_title, question_how, question_unsure, question_why,
 };
@@ -32,6 +34,37 @@ fn before(answers: &Answers, question: &Question) -> Route {
         (None, Stage::First) => Route::Opening,
         (None, Stage::Sharpen) => Route::Check,
     }
+}
+
+/// The place of the browser's time zone, to take with one tap while no place is answered.
+fn zone_guess(app: &App) -> Html {
+    let guess = || {
+        let zone = platform::time_zone()?;
+        let (latitude, longitude) = zone_place_deg(&zone)?;
+        Some((zone, latitude, longitude))
+    };
+    let answered = |part| value(&app.answers, part) != Value::Nothing;
+    let Some((zone, latitude, longitude)) = guess() else {
+        return Html::default();
+    };
+    if answered(Part::Latitude) || answered(Part::Longitude) {
+        return Html::default();
+    }
+    let take = {
+        let app = app.clone();
+        Callback::from(move |_: MouseEvent| {
+            for (part, degrees) in [(Part::Latitude, latitude), (Part::Longitude, longitude)] {
+                app.dispatch(Action::Reply(Reply::Set(part, Value::Number(degrees))));
+            }
+        })
+    };
+    let words = t!(
+        "place-from-zone",
+        zone = zone.replace('_', " "),
+        latitude = number(latitude, 0),
+        longitude = number(longitude, 0)
+    );
+    html! { <p><button type="button" class="button" onclick={take}>{ words }</button></p> }
 }
 
 /// Which question.
@@ -127,6 +160,7 @@ pub fn QuestionPage(props: &Props) -> Html {
                     </ul>
                 </div>
             }
+            if question.parts.contains(&Part::Latitude) { { zone_guess(&app) } }
             { for shown.iter().map(|part| html! { <PartControl key={part.key()} part={*part} alone={alone} /> }) }
             <Choice group="unsure" value={question.key} name={t!("answer-unsure")} many={true} unsure={true}
                 hint={AttrValue::from(t!("question-unsure-assumes", assumption = question_unsure(question, answers)))}

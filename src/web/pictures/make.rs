@@ -1,6 +1,7 @@
 //! From what the core knows to what a picture is told.
 
 use super::through_sight::{Quarry, Sight, Surroundings};
+use crate::advice::needs::mark;
 use crate::drawing::colour::Hue;
 use crate::need::quarry::{Coat, What};
 use crate::sight::fits::{apparent_field_deg, transmission_day, transmission_night, veiling_glare};
@@ -15,13 +16,17 @@ impl Sight {
     /// The sight of a specification: glass and field from the fits of its class, hold marks
     /// for the load if the reticle has them.
     ///
-    /// Labels of a reticle in the second plane hold at the highest magnification.
+    /// A reticle with marks in the second plane holds at the highest magnification, one without
+    /// at the power it is drawn for, as the ranking has it.
     #[must_use]
     pub fn of(specification: &Specification, dot: DotSize, holds_mrad: &[f64]) -> Self {
         Self {
             magnification_low: specification.magnification_low,
             magnification_high: specification.magnification_high,
-            reference_magnification: specification.magnification_high,
+            reference_magnification: mark::reference_magnification(
+                specification.reticle,
+                specification.magnification_high,
+            ),
             objective_mm: specification.objective_mm,
             transmission_day: transmission_day(specification.grade).value,
             transmission_night: transmission_night(specification.grade).value,

@@ -2,6 +2,7 @@
 
 use super::head::Props;
 use crate::advice::Advice;
+use crate::advice::needs::mark;
 use crate::advice::report::{FieldWidth, Grade, LastLight, Line, Lit, Plane, Reticle};
 use crate::drawing::colour::Hue;
 use crate::drawing::dusk::{Evening, Until};
@@ -10,7 +11,7 @@ use crate::need::answers::{Answers, Cover};
 use crate::need::quarry::{Coat, What};
 use crate::need::resolve;
 use crate::quantity::Estimate;
-use crate::sight::reticle::{DotSize, TYPICAL_HOLDS_MRAD, reticle_with};
+use crate::sight::reticle::{TYPICAL_HOLDS_MRAD, reticle_with};
 use crate::sight::{FocalPlane, GlassGrade, ReticleFamily, fits};
 use crate::sky::evening::Night;
 use crate::sky::ground::{self, Cloud, Scene};
@@ -143,25 +144,13 @@ fn grade(grade: Grade) -> GlassGrade {
     }
 }
 
-fn dot(line: &Line) -> DotSize {
-    let dot_mrad = line.dot_mm_per_100m / 100.0;
-    if dot_mrad <= 0.1 && dot_mrad > 0.0 {
-        DotSize::Fine
-    } else if dot_mrad > 0.3 {
-        DotSize::Driven
-    } else {
-        DotSize::Universal
-    }
-}
-
 fn sight(line: &Line) -> Sight {
     let grade = grade(line.grade);
     let widest = fits::widest_apparent_field_deg(line.eye_relief_mm);
     Sight {
         magnification_low: line.mag_low,
         magnification_high: line.mag_high,
-        // A second-plane reticle holds at the top power unless the maker says otherwise.
-        reference_magnification: line.mag_high,
+        reference_magnification: mark::reference_magnification(family(line.reticle), line.mag_high),
         objective_mm: line.objective_mm,
         transmission_day: fits::transmission_day(grade).value,
         transmission_night: fits::transmission_night(grade).value,
@@ -177,7 +166,11 @@ fn sight(line: &Line) -> Sight {
             Plane::First => FocalPlane::First,
             Plane::Second => FocalPlane::Second,
         }),
-        reticle: reticle_with(family(line.reticle), dot(line), &TYPICAL_HOLDS_MRAD),
+        reticle: reticle_with(
+            family(line.reticle),
+            mark::dot_size(line.mag_low),
+            &TYPICAL_HOLDS_MRAD,
+        ),
     }
 }
 
