@@ -1,7 +1,8 @@
 //! What must hold of the advice, whoever asks.
 
 use proptest::prelude::*;
-use scopewright::advice::coverage::account;
+use scopewright::advice::candidates::Candidate;
+use scopewright::advice::coverage::{Coverage, Plan, account};
 use scopewright::advice::occasions::COUNT;
 use scopewright::advice::ranking::NEAR_TIE_POINTS;
 use scopewright::advice::report::{Advice, Quantity};
@@ -13,6 +14,7 @@ use scopewright::need::answers::{
     StopTime, Use, Weights, ZoomHabit,
 };
 use scopewright::need::{check, resolve};
+use std::sync::Arc;
 
 /// Answers that a person could give; `seed` chooses.
 fn answers_of(seed: u64) -> Answers {
@@ -240,6 +242,50 @@ fn worlds_agree_with_full_rankings_and_are_counted() {
     assert!(surety.first <= surety.first_or_tied && surety.first_or_tied <= WORLDS);
     let unseated: u32 = surety.unseated_by.iter().map(|u| u.worlds).sum();
     assert_eq!(unseated, WORLDS - surety.first_or_tied);
+}
+
+#[test]
+fn full_rankings_of_four_worlds_give_the_same_first_pick() {
+    for seed in [2, 6] {
+        let need = resolve(&answers_of(seed));
+        let ranked = Ranking::new(&need).finish();
+        let worlds = Worlds::new(&ranked);
+        for index in 0..4 {
+            let world = worlds.world(index);
+            let full = Ranking::in_world(&need, world, COUNT).finish();
+            let again = worlds.first_in(&world);
+            let place = full
+                .candidates
+                .iter()
+                .position(|c| c.id == again)
+                .expect("a candidate of the list");
+            // The same, or told as a tie.
+            let behind = full.values[full.best] - full.values[place];
+            println!("answers {seed}, world {index}: {behind:.3} points apart");
+            assert!(behind <= NEAR_TIE_POINTS, "answers {seed}, world {index}");
+        }
+    }
+}
+
+#[test]
+fn others_and_their_order_change_nothing() {
+    let ranked = Ranking::new(&resolve(&answers_of(4))).finish();
+    let share_of = |some: &[Candidate]| {
+        let plan = Plan::of(some);
+        let mut coverage = Coverage::new(Arc::clone(&ranked.ground), some, &plan);
+        coverage.step(usize::MAX / 2);
+        coverage.into_served()
+    };
+    let mut some: Vec<Candidate> = ranked.candidates.iter().copied().step_by(7).collect();
+    let forward = share_of(&some);
+    for (served, full) in forward.iter().zip(ranked.served.iter().step_by(7)) {
+        assert_eq!(served.to_bits(), full.to_bits(), "without the others");
+    }
+    some.reverse();
+    let backward = share_of(&some);
+    for (served, other) in forward.iter().zip(backward.iter().rev()) {
+        assert_eq!(served.to_bits(), other.to_bits(), "in the other order");
+    }
 }
 
 #[test]

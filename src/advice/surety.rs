@@ -102,6 +102,42 @@ impl Worlds {
         (self.done, WORLDS)
     }
 
+    /// The world of an index.
+    #[must_use]
+    pub fn world(&self, index: u32) -> World {
+        World::at(&scores(index), self.pupil_spread_mm)
+    }
+
+    /// The id of what is first in a world among those that are ranked again.
+    #[must_use]
+    pub fn first_in(&self, world: &World) -> u64 {
+        let (_, best) = self.values_in(world);
+        self.candidates[best].id
+    }
+
+    /// The values of those ranked again, and the index of the best of them.
+    fn values_in(&self, world: &World) -> (Vec<f64>, usize) {
+        let need = &self.ground.need;
+        let ground = Arc::new(Ground::new(need, *world, occasions::COUNT));
+        let costs = Costs::of(need, world);
+        let mut coverage = Coverage::new(ground, &self.candidates, &self.plan);
+        coverage.step(usize::MAX / 2);
+        let served = coverage.into_served();
+        let values: Vec<f64> = self
+            .candidates
+            .iter()
+            .zip(&served)
+            .map(|(candidate, &share)| 100.0 * f64::from(share) - costs.points(candidate))
+            .collect();
+        let mut best = 0;
+        for (index, value) in values.iter().enumerate() {
+            if *value > values[best] {
+                best = index;
+            }
+        }
+        (values, best)
+    }
+
     /// Tries one more world; true when all are tried.
     pub fn step(&mut self) -> bool {
         if self.done >= WORLDS {
