@@ -35,8 +35,6 @@ pub fn zone_place_deg(zone: &str) -> Option<(f64, f64)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    #[cfg(all(target_arch = "wasm32", target_os = "unknown"))]
-    use wasm_bindgen_test::wasm_bindgen_test as test;
 
     #[test]
     fn every_zone_lies_on_the_globe() {
