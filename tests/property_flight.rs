@@ -54,7 +54,7 @@ fn anything() -> impl Strategy<Value = f64> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(256) })]
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(512) })]
 
     #[test]
     fn the_path_meets_the_line_of_sight_at_the_zero(
@@ -98,9 +98,9 @@ proptest! {
         let long = trajectory(&load, &conditions, 2.0, 600.0).unwrap().at(range);
         let short = trajectory(&load, &conditions, 2.0, range).unwrap().at(range);
         prop_assert!((long.height_m - short.height_m).abs() < 3e-5);
-        prop_assert!((long.drift_m - short.drift_m).abs() < 1e-4);
+        prop_assert!((long.drift_m - short.drift_m).abs() < 3e-5);
         prop_assert!((long.velocity_m_s - short.velocity_m_s).abs() < 3e-3);
-        prop_assert!((long.time_s - short.time_s).abs() < 5e-6);
+        prop_assert!((long.time_s - short.time_s).abs() < 3e-6);
     }
 
     #[test]
@@ -408,4 +408,25 @@ fn a_g1_coefficient_given_as_g7_is_recognised() {
             assert!(!found.is_empty(), "{}", typical.key);
         }
     }
+}
+
+/// Downhill near the speed of sound gravity all but cancels drag: steps stay short all the
+/// same, and a reading inside one is as good as its end.
+#[test]
+fn steps_stay_short_where_gravity_cancels_drag() {
+    let load = Load::new(DragFunction::G7, 0.316_048_824, 406.986_320_6).unwrap();
+    let conditions = Conditions {
+        wind_from_behind_m_s: -7.432_904,
+        slope_deg: -37.713_307,
+        ..Conditions::still(Air {
+            density_kg_m3: 0.839_338_917,
+            speed_of_sound_m_s: 331.318_408,
+            ..SEA_LEVEL
+        })
+    };
+    let range = 510.390_032;
+    let long = trajectory(&load, &conditions, 2.0, 600.0).unwrap();
+    let short = trajectory(&load, &conditions, 2.0, range).unwrap();
+    let off_m = long.at(range).height_m - short.at(range).height_m;
+    assert!(off_m.abs() < 1e-5, "{off_m}");
 }

@@ -282,6 +282,8 @@ pub fn trajectory_with_curve(
 
 /// The largest share of its speed that the bullet may lose in one step.
 const LOSS_PER_STEP: f64 = 0.04;
+/// The largest change of drag with speed that one step may span, as steepness times length.
+const CHANGE_PER_STEP: f64 = 0.25;
 /// How near to a row of the table a step must end to count as there, in Mach.
 const AT_ROW: f64 = 1e-6;
 
@@ -374,19 +376,24 @@ pub(super) fn fly(
 }
 
 /// The length of the next step in m: to the next row of the table, no more than
-/// [`LOSS_PER_STEP`], and short against the curvature of the path.
+/// [`LOSS_PER_STEP`] and [`CHANGE_PER_STEP`], and short against the curvature of the path.
 fn step_m(motion: &Motion, segment: &Segment, vx: f64, vy: f64, a: f64, b: f64) -> f64 {
     let w = motion.speed(vx, vy);
     let (forward, upward) = (vx - motion.wind_x, vy - motion.wind_y);
     let sideways = motion.lateral_x * forward - motion.lateral_y * upward;
     let rate =
         (forward * a + upward * b + sideways * (motion.lateral_x * a - motion.lateral_y * b)) / w;
-    let by_loss = LOSS_PER_STEP * w / rate.abs().max(1e-12);
     let by_fall = 0.1 * vx * vx / G0_M_S2;
     // Drag falls as the speed squared within a segment; what gravity adds is kept.
     let drag = |w: f64| {
         motion.kappa * w * w * (segment.constant + segment.slope * w * motion.inverse_sound) / vx
     };
+    // By drag alone: downhill gravity may cancel it, and the net change says nothing then.
+    let by_loss = LOSS_PER_STEP * w / drag(w).max(1e-12);
+    // How fast the drag itself changes with speed, steep near the speed of sound.
+    let steepness = motion.kappa * w / vx
+        * (2.0 * segment.constant + 3.0 * segment.slope * w * motion.inverse_sound);
+    let by_steepness = CHANGE_PER_STEP / steepness.abs().max(1e-12);
     let other = rate + drag(w);
     let row = if rate < 0.0 {
         segment.from_mach
@@ -408,7 +415,7 @@ fn step_m(motion: &Motion, segment: &Segment, vx: f64, vy: f64, a: f64, b: f64) 
         f64::INFINITY
     };
     // A step that would end a hair before the row, or not move at all, goes on.
-    by_row.min(by_loss).min(by_fall).max(1e-4)
+    by_row.min(by_loss).min(by_steepness).min(by_fall).max(1e-4)
 }
 
 impl Trajectory {
