@@ -126,8 +126,13 @@ proptest! {
         let last = |age: f64| eye::last_luminance(&Eye::of_age(age).unwrap(), &sight, 2.5, &patch);
         prop_assert!(last(age + 10.0).cd_m2() >= last(age).cd_m2() * (1.0 - 1e-9));
         if let LastLuminance::At(l) = last(age) {
-            let margin = eye::told_apart_margin(l, &Eye::of_age(age).unwrap(), &sight, 2.5, &patch);
-            prop_assert!(margin.abs() < 1e-7, "{margin}");
+            let person = Eye::of_age(age).unwrap();
+            let margin = |l: f64| eye::told_apart_margin(l, &person, &sight, 2.5, &patch);
+            // At 0.193 cd/m2 the printed rows of the exponent meet with a step of 0.0003 dex;
+            // a root on the step is where the sign turns.
+            let turns = margin(l * (1.0 - 1e-9)) < 0.0 && margin(l * (1.0 + 1e-9)) > 0.0;
+            let off = margin(l).abs();
+            prop_assert!(off < 1e-7 || turns && off < 4e-4, "{off}");
         }
     }
 

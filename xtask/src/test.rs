@@ -125,6 +125,9 @@ fn tests_native() -> Done {
     each_package(&["test", "--no-fail-fast"], &[])
 }
 
+/// Where the drawn cases of the property tests start; plain `cargo test` draws anew.
+const DRAWN_CASES: &str = "PROPTEST_RNG_SEED";
+
 /// One package at a time: together they would share features, and so build twice.
 fn each_package(before: &[&str], after: &[&str]) -> Done {
     for package in ["scopewright", "xtask"] {
@@ -133,6 +136,10 @@ fn each_package(before: &[&str], after: &[&str]) -> Done {
             .args(before)
             .args(["--locked", "--package", package])
             .args(after);
+        // Drawn cases are the same on every run, unless somebody asks for others.
+        if std::env::var_os(DRAWN_CASES).is_none() {
+            cargo.env(DRAWN_CASES, "1");
+        }
         run::shown(&mut cargo)?;
     }
     Ok(())
