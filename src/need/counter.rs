@@ -67,6 +67,23 @@ impl Counter {
         }
     }
 
+    /// A counter that goes on from these answers and what they were before each change, the
+    /// latest last.
+    #[must_use]
+    pub fn going_on(answers: Answers, before: Vec<Answers>) -> Self {
+        Self {
+            answers,
+            before,
+            taps: 0,
+        }
+    }
+
+    /// The answers, and what they were before each change, the latest last.
+    #[must_use]
+    pub fn into_parts(self) -> (Answers, Vec<Answers>) {
+        (self.answers, self.before)
+    }
+
     /// What the customer said so far.
     #[must_use]
     pub fn answers(&self) -> &Answers {
@@ -119,7 +136,9 @@ impl Counter {
         }
     }
 
-    fn with(&self, answers: Answers) -> Self {
+    /// The counter with other answers, which can be taken back.
+    #[must_use]
+    pub fn with(&self, answers: Answers) -> Self {
         let mut next = self.clone();
         next.taps += 1;
         if answers != next.answers {

@@ -2,10 +2,11 @@
 
 use super::components::{Foot, Mast, Notices};
 use super::jobs::use_ranking;
-use super::platform::{self, StoreFault};
+use super::platform;
 use super::route::Route;
 use super::state::{Action, App, Notice, Offer, State, Theme};
 use super::{embed, pages, stored};
+use crate::ports::{AnswerStore, StoreProblem};
 use crate::t;
 use crate::wording::{self, Language, problems};
 use std::collections::BTreeMap;
@@ -72,7 +73,9 @@ fn at_first() -> State {
         advice_revision: 0,
         problem: None,
         notices,
-        theme: platform::kept(stored::THEME).map_or(Theme::System, |name| Theme::named(&name)),
+        theme: stored::THEME
+            .text()
+            .map_or(Theme::System, |name| Theme::named(&name)),
     }
 }
 
@@ -96,11 +99,11 @@ fn Page() -> Html {
         let theme = app.theme;
         use_effect_with(theme, |theme| {
             platform::mark_root("data-theme", theme.name());
-            match theme.name() {
-                // Colours that cannot be kept are chosen again at the next visit.
-                Some(name) => drop(platform::keep(stored::THEME, name)),
-                None => platform::forget(stored::THEME),
-            }
+            // Colours that cannot be kept are chosen again at the next visit.
+            let _ = match theme.name() {
+                Some(name) => stored::THEME.save(name),
+                None => stored::THEME.forget(),
+            };
         });
     }
 
@@ -200,8 +203,8 @@ fn use_storage(app: &App) {
                 if let Err(fault) = stored::keep(answers, typed) {
                     dispatcher.dispatch(Action::Tell(Notice {
                         said: match fault {
-                            StoreFault::Denied => t!("stored-denied"),
-                            StoreFault::Full => t!("stored-full"),
+                            StoreProblem::Denied => t!("stored-denied"),
+                            StoreProblem::Full => t!("stored-full"),
                         },
                         offer: None,
                     }));
@@ -211,7 +214,7 @@ fn use_storage(app: &App) {
     }
     let dispatcher = app.dispatcher();
     use_effect_with((), move |()| {
-        let listener = platform::on_kept_elsewhere(stored::ANSWERS, move || {
+        let listener = platform::on_kept_elsewhere(stored::ANSWERS.0, move || {
             dispatcher.dispatch(Action::Tell(Notice {
                 said: t!("stored-elsewhere"),
                 offer: Some(Offer::TakeKept),

@@ -5,6 +5,7 @@ use super::route::Route;
 use super::stored;
 use crate::advice::Advice;
 use crate::need::answers::Answers;
+use crate::need::counter::{Act, Counter};
 use crate::need::questions::Question;
 use crate::need::{Reply, apply};
 use std::collections::BTreeMap;
@@ -106,8 +107,8 @@ pub enum Action {
     Type(Field, String),
     /// A ready-made value instead of what was typed in a field.
     Pick(Field, Reply),
-    /// The answers before the last change.
-    Undo,
+    /// Something done at the counter: undo, the next customer, a usual kind of shooting.
+    At(Act),
     /// Other answers and texts altogether, as from a link or another tab.
     Take(Box<Answers>, BTreeMap<String, String>),
     /// Nothing any more.
@@ -123,9 +124,6 @@ pub enum Action {
     /// Other colours.
     Colour(Theme),
 }
-
-/// How many changes can be undone.
-const UNDO_DEPTH: usize = 50;
 
 impl State {
     /// The advice, and whether it is for older answers than these.
@@ -143,17 +141,29 @@ impl State {
         self.answers != blank
     }
 
-    fn answer(&mut self, answers: Answers) {
-        if answers == self.answers {
-            return;
-        }
-        let before = std::mem::replace(&mut self.answers, answers);
-        self.before.push(before);
-        if self.before.len() > UNDO_DEPTH {
-            self.before.remove(0);
-        }
-        self.revision += 1;
+    /// Lets go of everything that was said, and of advice that is still on its way.
+    fn forget(&mut self) {
+        self.typed.clear();
+        self.notices.clear();
+        self.advice = None;
         self.problem = None;
+        self.revision += 1;
+        self.advice_revision = self.revision;
+    }
+
+    /// Goes one step on in the history of the answers.
+    fn step(&mut self, of: impl FnOnce(&Counter) -> Counter) {
+        let now = Counter::going_on(self.answers.clone(), std::mem::take(&mut self.before));
+        let next = of(&now);
+        if next.answers() != &self.answers {
+            self.revision += 1;
+            self.problem = None;
+        }
+        (self.answers, self.before) = next.into_parts();
+    }
+
+    fn answer(&mut self, answers: Answers) {
+        self.step(|now| now.with(answers));
     }
 }
 
@@ -186,12 +196,13 @@ impl Reducible for State {
                 next.typed.remove(&field.id());
                 next.answer(apply(&next.answers, &reply));
             }
-            Action::Undo => {
-                if let Some(before) = next.before.pop() {
-                    next.answers = before;
-                    next.typed.clear();
-                    next.revision += 1;
-                    next.problem = None;
+            Action::At(act) => {
+                next.step(|now| now.after(&act));
+                match act {
+                    Act::NextCustomer => next.forget(),
+                    // What was typed belonged to other answers.
+                    Act::Undo | Act::Open(_) => next.typed.clear(),
+                    _ => {}
                 }
             }
             Action::Take(answers, typed) => {
@@ -199,13 +210,9 @@ impl Reducible for State {
                 next.typed = typed;
             }
             Action::Forget => {
-                let units = next.answers.units;
-                next.answers = stored::blank(units);
+                next.answers = stored::blank(next.answers.units);
                 next.before.clear();
-                next.typed.clear();
-                next.advice = None;
-                next.problem = None;
-                next.revision += 1;
+                next.forget();
             }
             Action::Advised(revision, advice) => {
                 // What was asked for older answers never replaces what is newer.

@@ -1,18 +1,21 @@
 //! Answers as they are kept between visits: read with care, never thrown away.
 
-use super::platform;
+use super::platform::{self, Kept};
 use crate::need::answers::{Answers, Units, VERSION};
 use crate::need::{ParseProblem, Rescued, rescue, to_json};
+use crate::ports::{AnswerStore, StoreProblem};
 use std::collections::BTreeMap;
 
-/// Where the answers are kept.
-pub const ANSWERS: &str = "scopewright.answers";
-/// Where the texts of typed fields are kept.
-pub const TYPED: &str = "scopewright.typed";
-/// Where the choice of colours is kept.
-pub const THEME: &str = "scopewright.theme";
-/// Where answers go that could not be read whole.
-pub const SET_ASIDE: &str = "scopewright.set-aside";
+/// The answers.
+pub const ANSWERS: Kept = Kept("scopewright.answers");
+/// The texts of typed fields.
+pub const TYPED: Kept = Kept("scopewright.typed");
+/// The choice of colours.
+pub const THEME: Kept = Kept("scopewright.theme");
+/// Answers that could not be read whole.
+pub const SET_ASIDE: Kept = Kept("scopewright.set-aside");
+/// A shop's stock list.
+pub const SHELF: Kept = Kept("scopewright.shelf");
 
 /// No answers yet.
 #[must_use]
@@ -36,13 +39,14 @@ pub fn usual_units() -> Units {
 /// What was kept on this device; none if nothing was.
 #[must_use]
 pub fn kept() -> Option<Result<Rescued, ParseProblem>> {
-    platform::kept(ANSWERS).map(|text| rescue(&text))
+    ANSWERS.text().map(|text| rescue(&text))
 }
 
 /// The texts of typed fields that were kept.
 #[must_use]
 pub fn kept_typed() -> BTreeMap<String, String> {
-    platform::kept(TYPED)
+    TYPED
+        .text()
         .and_then(|text| serde_json::from_str(&text).ok())
         .unwrap_or_default()
 }
@@ -51,30 +55,34 @@ pub fn kept_typed() -> BTreeMap<String, String> {
 ///
 /// # Errors
 /// The browser cannot keep them beyond this visit.
-pub fn keep(
-    answers: &Answers,
-    typed: &BTreeMap<String, String>,
-) -> Result<(), platform::StoreFault> {
+pub fn keep(answers: &Answers, typed: &BTreeMap<String, String>) -> Result<(), StoreProblem> {
     if typed.is_empty() && *answers == blank(usual_units()) {
-        platform::forget(ANSWERS);
-        platform::forget(TYPED);
-        return Ok(());
+        return ANSWERS.forget().and(TYPED.forget());
     }
     let typed = serde_json::to_string(typed).unwrap_or_default();
-    platform::keep(ANSWERS, &to_json(answers)).and(platform::keep(TYPED, &typed))
+    ANSWERS.save(&to_json(answers)).and(TYPED.save(&typed))
 }
 
 /// Puts what could not be read whole aside, so that nothing is lost by going on.
 pub fn set_aside() {
-    if let Some(text) = platform::kept(ANSWERS) {
+    if let Some(text) = ANSWERS.text() {
         // Where nothing can be kept there was nothing to read either.
-        let _ = platform::keep(SET_ASIDE, &text);
+        let _ = SET_ASIDE.save(&text);
+    }
+}
+
+/// Forgets what somebody answered: nothing of a customer stays for the next.
+pub fn forget_answers() {
+    for kept in [ANSWERS, TYPED, SET_ASIDE] {
+        // A browser that denies storage has nothing to forget.
+        let _ = kept.forget();
     }
 }
 
 /// Forgets everything on this device.
 pub fn forget() {
-    for key in [ANSWERS, TYPED, THEME, SET_ASIDE] {
-        platform::forget(key);
+    forget_answers();
+    for kept in [THEME, SHELF] {
+        let _ = kept.forget();
     }
 }

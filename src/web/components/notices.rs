@@ -1,5 +1,6 @@
 //! What is to be told, at the top of the page.
 
+use crate::need::counter::Act;
 use crate::t;
 use crate::web::state::{Action, Offer, use_app};
 use crate::web::stored;
@@ -26,7 +27,7 @@ pub fn Notices() -> Html {
                     let app = app.clone();
                     let take = Callback::from(move |_: MouseEvent| {
                         match act {
-                            Offer::Undo => app.dispatch(Action::Undo),
+                            Offer::Undo => app.dispatch(Action::At(Act::Undo)),
                             Offer::TakeKept => {
                                 if let Some(Ok(rescued)) = stored::kept() {
                                     app.dispatch(Action::Take(Box::new(rescued.answers), stored::kept_typed()));

@@ -4,6 +4,7 @@ use super::advice::seen::Tonight;
 use crate::advice::Advice;
 use crate::advice::report::Element;
 use crate::need::answers::Units;
+use crate::need::counter::Act;
 use crate::need::kinds::{KINDS, Kind};
 use crate::need::questions::{Control, Part};
 use crate::need::{Reply, Value, value};
@@ -144,20 +145,20 @@ pub fn CounterPage() -> Html {
                 .map(|select| select.value())
                 .unwrap_or_default();
             if let Some(kind) = Kind::from_key(&key) {
-                app.dispatch(Action::Answer(kind.fill(&app.answers)));
+                app.dispatch(Action::At(Act::Kind(kind.key)));
             }
         })
     };
     let undo = {
         let app = app.clone();
-        Callback::from(move |_: MouseEvent| app.dispatch(Action::Undo))
+        Callback::from(move |_: MouseEvent| app.dispatch(Action::At(Act::Undo)))
     };
     let next = {
         let (app, sheet) = (app.clone(), sheet.clone());
         Callback::from(move |_: MouseEvent| {
             sheet.set(None);
-            stored::forget();
-            app.dispatch(Action::Forget);
+            stored::forget_answers();
+            app.dispatch(Action::At(Act::NextCustomer));
             platform::focus_soon("counter-kind");
         })
     };

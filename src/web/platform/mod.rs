@@ -3,7 +3,7 @@
 mod storage;
 mod worker;
 
-pub use storage::{StoreFault, forget, keep, kept};
+pub use storage::Kept;
 pub use worker::{RankingWorker, Reply, answer_jobs, in_worker};
 
 use gloo::events::EventListener;

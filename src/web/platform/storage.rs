@@ -1,67 +1,72 @@
 //! What is kept in the browser, with a twin in memory for where that is denied.
 
+use crate::ports::{AnswerStore, MemoryStore, StoreProblem};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 
-/// Why something could not be kept.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum StoreFault {
-    /// The browser keeps nothing for this page (private window, settings, foreign frame).
-    Denied,
-    /// There is no room left.
-    Full,
-}
-
 thread_local! {
-    static TWIN: RefCell<BTreeMap<String, String>> = const { RefCell::new(BTreeMap::new()) };
+    static TWINS: RefCell<BTreeMap<&'static str, MemoryStore>> = const { RefCell::new(BTreeMap::new()) };
 }
 
-fn browser() -> Option<web_sys::Storage> {
-    // Several frames on one page must not share answers.
-    if crate::web::embed::is_framed() {
-        return None;
+/// A text kept in the browser under a name, and in memory where the browser keeps nothing: it
+/// then lasts as long as the page.
+#[derive(Clone, Copy, Debug)]
+pub struct Kept(
+    /// The name.
+    pub &'static str,
+);
+
+impl Kept {
+    fn browser() -> Option<web_sys::Storage> {
+        // Several frames on one page must not share answers.
+        if crate::web::embed::is_framed() {
+            return None;
+        }
+        web_sys::window()?.local_storage().ok().flatten()
     }
-    web_sys::window()?.local_storage().ok().flatten()
+
+    fn with_twin<T>(self, of: impl FnOnce(&MemoryStore) -> T) -> T {
+        TWINS.with_borrow_mut(|twins| of(twins.entry(self.0).or_default()))
+    }
+
+    /// The text, from memory or else from the browser; none where nothing is kept.
+    #[must_use]
+    pub fn text(self) -> Option<String> {
+        self.load().ok().flatten()
+    }
 }
 
-/// What was kept under `key`, from the browser or else from memory.
-#[must_use]
-pub fn kept(key: &str) -> Option<String> {
-    TWIN.with_borrow(|twin| twin.get(key).cloned())
-        .or_else(|| browser()?.get_item(key).ok().flatten())
-}
+impl AnswerStore for Kept {
+    fn load(&self) -> Result<Option<String>, StoreProblem> {
+        if let Some(text) = self.with_twin(MemoryStore::load)? {
+            return Ok(Some(text));
+        }
+        match Self::browser() {
+            Some(storage) => storage.get_item(self.0).map_err(|_| StoreProblem::Denied),
+            None => Ok(None),
+        }
+    }
 
-/// Keeps `text` under `key`, in memory always and in the browser if it can be.
-///
-/// # Errors
-/// The browser denies or has no room; the text then lasts as long as the page.
-pub fn keep(key: &str, text: &str) -> Result<(), StoreFault> {
-    let Some(storage) = browser() else {
-        TWIN.with_borrow_mut(|twin| twin.insert(key.into(), text.into()));
-        // In a frame it is meant so, and nothing to tell.
-        return if crate::web::embed::is_framed() {
-            Ok(())
-        } else {
-            Err(StoreFault::Denied)
+    fn save(&self, text: &str) -> Result<(), StoreProblem> {
+        let problem = match Self::browser() {
+            Some(storage) if storage.set_item(self.0, text).is_ok() => {
+                return self.with_twin(MemoryStore::forget);
+            }
+            Some(_) => Err(StoreProblem::Full),
+            // In a frame it is meant so, and nothing to tell.
+            None if crate::web::embed::is_framed() => Ok(()),
+            None => Err(StoreProblem::Denied),
         };
-    };
-    match storage.set_item(key, text) {
-        Ok(()) => {
-            TWIN.with_borrow_mut(|twin| twin.remove(key));
-            Ok(())
-        }
-        Err(_) => {
-            TWIN.with_borrow_mut(|twin| twin.insert(key.into(), text.into()));
-            Err(StoreFault::Full)
-        }
+        self.with_twin(|twin| twin.save(text)).and(problem)
     }
-}
 
-/// Forgets what was kept under `key`.
-pub fn forget(key: &str) {
-    TWIN.with_borrow_mut(|twin| twin.remove(key));
-    if let Some(storage) = browser() {
-        // A browser that denies storage has nothing to forget.
-        let _ = storage.remove_item(key);
+    fn forget(&self) -> Result<(), StoreProblem> {
+        self.with_twin(MemoryStore::forget)?;
+        match Self::browser() {
+            Some(storage) => storage
+                .remove_item(self.0)
+                .map_err(|_| StoreProblem::Denied),
+            None => Ok(()),
+        }
     }
 }
