@@ -143,6 +143,21 @@ fn an_older_eye_gains_less_from_a_larger_bell() {
 }
 
 #[test]
+fn haze_ends_the_evening_earlier_and_serves_less() {
+    let clear = advice(SEAT);
+    let misty = seat_but(
+        r#""until": "half_hour_after_sunset""#,
+        r#""until": "half_hour_after_sunset", "visibility_km": 2"#,
+    );
+    let minutes = |told: &Advice| match told.facts.tonight.this_sight {
+        LastLight::At { minutes, .. } => minutes,
+        other => panic!("{other:?}"),
+    };
+    assert!(minutes(&misty) < minutes(&clear) - 1.0);
+    assert!(misty.facts.best_possible_share < clear.facts.best_possible_share);
+}
+
+#[test]
 fn nothing_answered_is_advised_on_and_says_what_is_assumed() {
     let told = advise(&Answers {
         version: 1,

@@ -83,6 +83,7 @@ fn answers_of(seed: u64) -> Answers {
             }],
             snow: next(3) as f64 / 2.0,
             town_glow_mag: None,
+            visibility_km: None,
         });
     }
     if next(3) > 0 {

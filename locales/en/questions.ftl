@@ -101,6 +101,8 @@ part-minutes_after_sunset = Minutes after sunset
 part-covers = Around you then
 part-snow = Snow
 part-town_glow = A town’s glow in the sky
+part-haze = The air
+    .hint = Haze takes the contrast before it takes the light, most at your farthest range.
 part-ranges = Ranges
 part-age = Your age
     .hint = From 8 to 95; the model is held steady below 20 and above 83.
@@ -226,6 +228,9 @@ option-town_glow-dark = None to speak of
 option-town_glow-village = A village
 option-town_glow-town = A town
 option-town_glow-city = A city
+option-haze-clear = Mostly clear
+option-haze-hazy = Often hazy, some 8 km
+option-haze-misty = Often misty, some 2 km
 
 ## Eye
 

@@ -192,7 +192,7 @@ impl EyePart<'_> {
         let t = self.tables;
         let log_light = s.log_light[o] + at.log_transmission;
         let log_beam = at.log_exit_pupil.min(s.log_pupil[o]);
-        let log_equivalent = t.log_equivalent(log_light, log_beam);
+        let log_equivalent = t.log_equivalent(log_light + s.log_other_light[o], log_beam);
         let log_veil = s.log_veil[at.grade][o];
         let log_mar =
             super::chance::log_mar(log_light + 2.0 * (at.log_exit_pupil - s.log_pupil[o]).min(0.0));

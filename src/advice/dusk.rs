@@ -144,6 +144,7 @@ impl Dusk {
         let mut contrast = -1.0;
         let mut surround = 2.0;
         let mut coat = None;
+        let mut ground_reflectance = 0.08;
         let mut scene = Scene {
             cloud: Cloud::Clear,
             canopy_share: 1.0,
@@ -155,6 +156,7 @@ impl Dusk {
             let seen = occasions::light::scene(need, &season, situation, late, MEDIAN);
             contrast = occasions::contrast(situation.what, &seen, 0.25);
             surround = seen.surround;
+            ground_reflectance = seen.ground_reflectance;
             let facing = match seen.setting {
                 Setting::StandingOnGround => 0.5 + 0.5 * seen.background_reflectance,
                 Setting::LyingOnGround | Setting::BeforeWall => 1.0,
@@ -170,6 +172,9 @@ impl Dusk {
                     * ground::snow_gain(scene.ground_reflectance, Cloud::Clear));
             scene.town_mag_arcsec2 = need.light.town_glow_mag;
         }
+        // The air before the ground takes contrast and adds its own light.
+        let (left, factor) = occasions::through_air(need, ground_reflectance, range_m);
+        scene.canopy_share *= factor;
         let side_m = 1e-3 * situation.map_or(90.0, |s| occasions::patch_mm(s.what));
         let mut dusk = Self {
             eye,
@@ -178,7 +183,7 @@ impl Dusk {
             patch: Patch::new(
                 side_m * side_m,
                 range_m,
-                contrast.abs().max(occasions::LEAST_CONTRAST),
+                left * contrast.abs().max(occasions::LEAST_CONTRAST),
             ),
             contrast,
             surround,

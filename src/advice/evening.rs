@@ -21,6 +21,8 @@ pub struct Typical {
     pub contrast: f64,
     /// Luminance of the surround over the background's.
     pub surround: f64,
+    /// Reflectance of the ground, for what the air before it takes.
+    ground_reflectance: f64,
     /// The eye.
     pub eye: Option<Eye>,
     /// Minutes after sunset at which this person stops; none by day, Moon or lamps.
@@ -97,6 +99,7 @@ impl Typical {
             cd_m2_per_lx: open,
             contrast,
             surround: scene.surround,
+            ground_reflectance: scene.ground_reflectance,
             eye: person(need, need.eye.age_years.value.value, ground.world.pupil_mm),
             stop_min,
             stop_cd_m2,
@@ -112,7 +115,13 @@ impl Typical {
         let eye = self.eye.as_ref()?;
         let stray = eye::veil::straylight_index(eye.age_years());
         let veil = eye::veil::veil_factor(glare + stray, self.surround);
-        Some(Patch::new(side_m * side_m, s.range.usual_m, self.contrast).veiled(veil))
+        let (left, _) = self.air(ground, s.range.usual_m);
+        Some(Patch::new(side_m * side_m, s.range.usual_m, left * self.contrast).veiled(veil))
+    }
+
+    /// What the air leaves of a contrast at a range, and how much it brightens the ground.
+    fn air(&self, ground: &Ground, range_m: f64) -> (f64, f64) {
+        occasions::through_air(&ground.need, self.ground_reflectance, range_m)
     }
 
     /// log10 of the least background luminance at which the quarry is told apart through a
@@ -123,6 +132,8 @@ impl Typical {
         };
         let eye = eye.with_offset(eye.pupil_offset_mm() + pupil_mm);
         let tables = Tables::shared();
+        let usual_m = ground.need.situations[self.situation].range.usual_m;
+        let (_, factor) = self.air(ground, usual_m);
         let solve = |optics: &Optics, patch: &Patch| match tables.last_luminance(
             &eye,
             optics,
@@ -130,7 +141,8 @@ impl Typical {
             patch,
         ) {
             LastLuminance::Always => f64::NEG_INFINITY,
-            LastLuminance::At(l) => libm::log10(l),
+            // Found as it looks through the air; wanted on the ground.
+            LastLuminance::At(l) => libm::log10(l / factor),
             LastLuminance::Never => f64::INFINITY,
         };
         match sight {

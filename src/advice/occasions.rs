@@ -18,7 +18,7 @@ use crate::need::answers::{Cover, Glasses, Manner};
 use crate::need::quarry::{Coat, What};
 use crate::need::shooter::{Need, Situation, Stop};
 use crate::rifle::steadiness::Position;
-use crate::sky::ground;
+use crate::sky::{air, ground};
 
 use light::Season;
 
@@ -38,6 +38,10 @@ pub struct Occasion {
     pub range_m: f64,
     /// Luminance of the ground or of the wall behind the target.
     pub luminance_cd_m2: f64,
+    /// Scotopic to photopic ratio of that light.
+    pub sp_ratio: f64,
+    /// Factor by which the air before it brightens that background.
+    pub air_factor: f64,
     /// Luminance of the bright surround over that of the background.
     pub surround: f64,
     /// Contrast, without sign.
@@ -194,6 +198,7 @@ fn one(need: &Need, season: &Season, world: &World, index: u32) -> Occasion {
             contrast_signed = contrast(situation.what, &scene, draw(index, 9));
         }
     }
+    let (left, factor) = through_air(need, scene.ground_reflectance, range_m);
     let luminance_cd_m2 = (scene.background_cd_m2
         * libm::pow(
             10.0,
@@ -222,10 +227,13 @@ fn one(need: &Need, season: &Season, world: &World, index: u32) -> Occasion {
         late,
         range_m,
         luminance_cd_m2,
+        sp_ratio: scene.sp_ratio,
+        air_factor: factor,
         surround: scene.surround,
-        contrast: (contrast_signed.abs().max(LEAST_CONTRAST) * libm::pow(10.0, world.contrast_dex))
-            .min(if contrast_signed < 0.0 { 1.0 } else { 20.0 }),
-        target_over_background: (1.0 + contrast_signed).max(0.05),
+        contrast: left
+            * (contrast_signed.abs().max(LEAST_CONTRAST) * libm::pow(10.0, world.contrast_dex))
+                .min(if contrast_signed < 0.0 { 1.0 } else { 20.0 }),
+        target_over_background: (1.0 + left * contrast_signed).max(0.05),
         patch_mm: patch_mm(situation.what),
         detail_mm,
         detail_weight,
@@ -246,6 +254,16 @@ fn one(need: &Need, season: &Season, world: &World, index: u32) -> Occasion {
         glasses,
         range_known: situation.what.is_target() && situation.manner != Manner::Kneeling,
     }
+}
+
+/// What the air between leaves of a contrast, and by which factor it lifts the background.
+pub(crate) fn through_air(need: &Need, ground_reflectance: f64, range_m: f64) -> (f64, f64) {
+    let extinction = air::extinction_per_m(need.light.visibility_m.value);
+    let horizon = air::horizon_to_ground(ground_reflectance.clamp(0.02, 1.0));
+    (
+        air::contrast_left(range_m, extinction, horizon),
+        air::background_through_air_cd_m2(1.0, range_m, extinction, horizon),
+    )
 }
 
 /// The pupil in mm; a measured dark pupil shifts the whole curve.

@@ -281,6 +281,7 @@ pub fn other_answers(answers: &Answers) -> Vec<OtherAnswer> {
                     cover: Vec::new(),
                     snow: 0.0,
                     town_glow_mag: None,
+                    visibility_km: None,
                 });
                 light.until = Some(until);
                 light.minutes_after_sunset = None;

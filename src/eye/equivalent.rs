@@ -9,8 +9,43 @@ use super::pupil::pupil_diameter_mm;
 pub const LABORATORY_SP_RATIO: f64 = 1.408;
 /// Scotopic to photopic ratio of a twilight background, any ground.
 pub const TWILIGHT_SP_RATIO: f64 = 2.5;
+/// Scotopic to photopic ratio of moonlight: sunlight once reflected, 1.5 to 2.
+///
+/// # Source
+/// From memory.
+pub const MOONLIGHT_SP_RATIO: f64 = 1.75;
+/// Scotopic to photopic ratio of lamps, those of a town or of a lit range: CIE illuminant A.
+pub const LAMPLIGHT_SP_RATIO: f64 = 1.41;
 /// Age of the laboratory's observers, years.
 pub const LABORATORY_AGE_YEARS: f64 = 22.0;
+
+/// The scotopic to photopic ratio of light from sky, Moon and lamps together, weighted by
+/// their illuminances; that of twilight where there is none.
+///
+/// # Validity
+/// Illuminances of one surface in one unit; negative ones count as none.
+///
+/// # Example
+/// ```
+/// use scopewright::eye::equivalent::mixed_sp_ratio;
+/// assert_eq!(mixed_sp_ratio(1.0, 0.0, 0.0), 2.5);
+/// // As much from the Moon as from the sky: halfway between 2.5 and 1.75.
+/// assert_eq!(mixed_sp_ratio(0.1, 0.1, 0.0), 2.125);
+/// ```
+#[must_use]
+pub fn mixed_sp_ratio(sky_lx: f64, moon_lx: f64, lamps_lx: f64) -> f64 {
+    let parts = [
+        (sky_lx.max(0.0), TWILIGHT_SP_RATIO),
+        (moon_lx.max(0.0), MOONLIGHT_SP_RATIO),
+        (lamps_lx.max(0.0), LAMPLIGHT_SP_RATIO),
+    ];
+    let all: f64 = parts.iter().map(|(lx, _)| lx).sum();
+    if all > 0.0 {
+        parts.iter().map(|(lx, ratio)| lx * ratio).sum::<f64>() / all
+    } else {
+        TWILIGHT_SP_RATIO
+    }
+}
 
 /// What stands between scene and eye, as plain numbers.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -159,6 +159,8 @@ pub struct Light {
     pub snow: f64,
     /// Zenith brightness of the town's glow in mag/arcsec², if it matters.
     pub town_glow_mag: Option<f64>,
+    /// How far one sees by day, in km: the distance at which 2 % of a contrast is left.
+    pub visibility_km: Option<f64>,
 }
 
 /// When a person stops.

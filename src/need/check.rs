@@ -292,6 +292,8 @@ fn check_light(answers: &Answers, found: &mut Found) {
     found.number("light.snow", Some(light.snow), 0.0, 1.0);
     // From the inner city to the darkest sky there is.
     found.number("light.town_glow_mag", light.town_glow_mag, 14.0, 22.5);
+    // From fog in which no shot is told apart to the clearest mountain air.
+    found.number("light.visibility_km", light.visibility_km, 0.1, 300.0);
 }
 
 fn check_eye_load_rifle(answers: &Answers, found: &mut Found) {

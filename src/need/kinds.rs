@@ -73,6 +73,7 @@ impl Kind {
                 .collect(),
             snow: self.snow,
             town_glow_mag: answers.light.as_ref().and_then(|light| light.town_glow_mag),
+            visibility_km: answers.light.as_ref().and_then(|light| light.visibility_km),
         });
         if let Some(cartridge) = self.rifle
             && answers.load.is_none()

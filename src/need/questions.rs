@@ -71,6 +71,7 @@ pub enum Part {
     Covers,
     Snow,
     TownGlow,
+    Haze,
     Ranges,
     Age,
     DarkPupil,
@@ -183,6 +184,7 @@ impl Part {
             },
             Part::Snow => Control::One(&["never", "sometimes", "often"]),
             Part::TownGlow => Control::One(&["dark", "village", "town", "city"]),
+            Part::Haze => Control::One(&["clear", "hazy", "misty"]),
             Part::Ranges => Control::Ranges,
             Part::Age => Control::Decade(&[15.0, 25.0, 35.0, 45.0, 55.0, 65.0, 75.0]),
             Part::DarkPupil => Control::Number(Q::Pupil, &[]),
@@ -241,7 +243,7 @@ impl Part {
         match self {
             Part::Uses => "uses", Part::Manners => "manners", Part::Until => "until",
             Part::MinutesAfterSunset => "minutes_after_sunset", Part::Covers => "covers",
-            Part::Snow => "snow", Part::TownGlow => "town_glow", Part::Ranges => "ranges",
+            Part::Snow => "snow", Part::TownGlow => "town_glow", Part::Haze => "haze", Part::Ranges => "ranges",
             Part::Age => "age", Part::DarkPupil => "dark_pupil", Part::Glasses => "glasses",
             Part::Astigmatism => "astigmatism", Part::Lens => "lens",
             Part::Cartridge => "cartridge", Part::BulletMass => "bullet_mass",
@@ -334,7 +336,7 @@ macro_rules! question {
 pub static QUESTIONS: [Question; 19] = [
     question!("quarry", First, true, [Uses], [], false, always),
     question!("manner", First, true, [Manners], [], false, always),
-    question!("light", First, true, [Until, Covers], [MinutesAfterSunset, Snow, TownGlow], false, always),
+    question!("light", First, true, [Until, Covers], [MinutesAfterSunset, Snow, TownGlow, Haze], false, always),
     question!("ranges", First, true, [Ranges], [], true, always),
     question!("eye", First, true, [Age, Glasses], [DarkPupil, Astigmatism, Lens], true, always),
     question!("rifle", First, true, [Cartridge, RifleMass], [RifleKind, Muzzle, BarrelLength, BulletMass,

@@ -348,6 +348,10 @@ fn usual_carry(situations: &[Situation]) -> Carry {
     }
 }
 
+/// Visibility of a clear day, m: what is meant where nobody spoke of haze (common practice of
+/// weather services: "good" from 10 km, "very good" from 40 km).
+const CLEAR_AIR_M: f64 = 40_000.0;
+
 fn light(answers: &Answers) -> LightNeed {
     let said = answers.light.as_ref();
     let covers =
@@ -363,6 +367,12 @@ fn light(answers: &Answers) -> LightNeed {
         town_glow_mag: said
             .and_then(|light| light.town_glow_mag)
             .filter(|glow| (14.0..=22.5).contains(glow)),
+        visibility_m: Said::or(
+            said.and_then(|light| light.visibility_km)
+                .filter(|km| (0.1..=300.0).contains(km))
+                .map(|km| 1000.0 * km),
+            CLEAR_AIR_M,
+        ),
         cloud_share: 0.4,
     }
 }

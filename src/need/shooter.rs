@@ -177,6 +177,8 @@ pub struct LightNeed {
     pub snow_share: f64,
     /// Zenith brightness of the town's glow in mag/arcsec², if it matters.
     pub town_glow_mag: Option<f64>,
+    /// Visibility in m: the distance at which 2 % of a contrast is left.
+    pub visibility_m: Said<f64>,
     /// Share of the occasions under a closed cloud cover (a third of the light).
     pub cloud_share: f64,
 }

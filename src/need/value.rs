@@ -210,6 +210,9 @@ const GLOW: [(&str, Option<f64>); 4] = [
     ("city", Some(18.0)),
 ];
 
+/// Visibility in km (common practice of weather services: haze below 10, mist below 5 km).
+const HAZE: [(&str, f64); 3] = [("clear", 40.0), ("hazy", 8.0), ("misty", 2.0)];
+
 fn one<T: serde::Serialize>(value: Option<&T>) -> Value {
     value.map_or(Value::Nothing, |value| Value::One(key_of(value)))
 }
@@ -259,6 +262,10 @@ pub fn value(a: &Answers, part: Part) -> Value {
             Some(glow) if glow < 18.75 => Value::One("city".to_owned()),
             Some(glow) if glow < 20.15 => Value::One("town".to_owned()),
             Some(_) => Value::One("village".to_owned()),
+            None => Value::Nothing,
+        },
+        Part::Haze => match light.and_then(|l| l.visibility_km) {
+            Some(km) => Value::One(if km < 4.0 { "misty" } else if km < 18.0 { "hazy" } else { "clear" }.to_owned()),
             None => Value::Nothing,
         },
         Part::Ranges => {
@@ -398,6 +405,14 @@ fn set(a: &mut Answers, part: Part, new: &Value) -> bool {
             Some(None) => { a.light.get_or_insert_default().town_glow_mag = None; true }
             Some(Some(key)) => match GLOW.iter().find(|(name, _)| *name == key) {
                 Some((_, glow)) => { a.light.get_or_insert_default().town_glow_mag = *glow; true }
+                None => false,
+            },
+            None => false,
+        },
+        Part::Haze => match option_text(new) {
+            Some(None) => { a.light.get_or_insert_default().visibility_km = None; true }
+            Some(Some(key)) => match HAZE.iter().find(|(name, _)| *name == key) {
+                Some((_, km)) => { a.light.get_or_insert_default().visibility_km = Some(*km); true }
                 None => false,
             },
             None => false,

@@ -1,6 +1,7 @@
 //! The light of an occasion: date, hour, cloud, cover, ground and surround.
 
 use super::{canopy, pick};
+use crate::eye::equivalent::{LAMPLIGHT_SP_RATIO, mixed_sp_ratio};
 use crate::need::answers::Cover;
 use crate::need::shooter::{Need, Situation, Stop};
 use crate::sky::{Place, ground, illuminance, sun};
@@ -157,6 +158,10 @@ pub(crate) struct Scene {
     pub background_cd_m2: f64,
     /// Its reflectance.
     pub background_reflectance: f64,
+    /// Reflectance of the ground, which with a wall behind the target is not the background.
+    pub ground_reflectance: f64,
+    /// Scotopic to photopic ratio of the light.
+    pub sp_ratio: f64,
     /// How the target stands to it.
     pub setting: ground::Setting,
     /// Luminance of the bright surround over the background's.
@@ -220,6 +225,17 @@ pub(crate) fn scene(
     Scene {
         background_cd_m2: seen_cd_m2(sun_lx, moon_lx),
         background_reflectance: surface.background_reflectance,
+        ground_reflectance: surface.light.ground_reflectance,
+        sp_ratio: if situation.stop == Stop::LitRange {
+            LAMPLIGHT_SP_RATIO
+        } else {
+            let lamps_lx = surface.light.illuminance_lx(0.0, 0.0);
+            mixed_sp_ratio(
+                surface.light.illuminance_lx(sun_lx, 0.0) - lamps_lx,
+                surface.light.illuminance_lx(0.0, moon_lx) - lamps_lx,
+                lamps_lx,
+            )
+        },
         setting: surface.setting,
         surround: surface.surround,
         summer,
