@@ -6,7 +6,7 @@ use super::occasions::{self, person};
 use super::report::{Figure, LastLight, LightKind, Quantity, Tonight};
 use crate::eye::fast::Tables;
 use crate::eye::{self, Eye, LastLuminance, Optics, Patch};
-use crate::need::shooter::{Situation, Stop};
+use crate::need::shooter::{Need, Situation, Stop};
 use crate::sight::{Specification, fits, pupil};
 use crate::sky::illuminance;
 
@@ -287,6 +287,15 @@ impl Typical {
     pub fn lateness(&self, ground: &Ground, sight: &Specification) -> f64 {
         self.last_log(ground, Some(sight), 0.0)
     }
+}
+
+/// The sunset in the middle of this shooter's season, seconds since 1970; none where the Sun
+/// does not set then.
+#[must_use]
+pub fn typical_sunset_s(need: &Need) -> Option<f64> {
+    let season = Season::of(need);
+    let evening = season.typical()?;
+    evening.sets.then_some(evening.sunset_s)
 }
 
 /// The index of the situation met most often.

@@ -384,7 +384,14 @@ fn set(a: &mut Answers, part: Part, new: &Value) -> bool {
             if done && let Some(light) = &mut a.light { light.minutes_after_sunset = None; }
             done
         }
-        Part::MinutesAfterSunset => number!(light.minutes_after_sunset),
+        Part::MinutesAfterSunset => {
+            let done = number!(light.minutes_after_sunset);
+            // One answer at a time: what was dragged takes the place of what was tapped.
+            if let Some(light) = &mut a.light && light.minutes_after_sunset.is_some() {
+                light.until = None;
+            }
+            done
+        }
         Part::Covers => match list(new) {
             Some(list) => {
                 a.light.get_or_insert_default().cover =

@@ -1,5 +1,5 @@
 // The whole way from the opening to the moving view, by pointer and by keyboard alone.
-import { assert, journey } from "./lib.mjs";
+import { assert, journey, until } from "./lib.mjs";
 
 const NEXT = ".bar .button--primary";
 const label = (id) => `label[for="${id}"]`;
@@ -122,3 +122,45 @@ journey("answers survive a reload, back and forth lose nothing", {}, async (visi
   await at(visitor, "quarry");
   assert.ok(await visitor.page.$eval("#uses-wild_boar", (box) => box.checked));
 });
+
+for (const size of ["phone", "desk"]) {
+  journey("the strip answers when one stops, by pointer and by keyboard", { size }, async (visitor) => {
+    const light = () => visitor.page.evaluate(() => JSON.parse(localStorage.getItem("scopewright.answers") ?? "{}").light ?? {});
+    const minute = () => visitor.page.$eval(STRIP, (way) => Number(way.getAttribute("aria-valuenow")));
+    const STRIP = '.stop [role="slider"]';
+    await visitor.open("#/question/light");
+    const strip = await visitor.seen(STRIP);
+    await visitor.tap(label("until-sunset"));
+    await until("the handle follows what was tapped", async () => (await minute()) === 0);
+
+    const { x, y, width } = await strip.boundingBox();
+    if (size === "desk") {
+      await visitor.page.mouse.move(x + 0.2 * width, y + 30);
+      await visitor.page.mouse.down();
+      await visitor.page.mouse.move(x + 0.45 * width, y + 30, { steps: 5 });
+      await visitor.page.mouse.up();
+    } else {
+      await visitor.page.touchscreen.tap(x + 0.45 * width, y + 30);
+    }
+    await until("what was dragged is kept", async () => (await light()).minutes_after_sunset !== undefined);
+    const dragged = (await light()).minutes_after_sunset;
+    assert.ok(Math.abs(dragged - (-20 + 0.45 * 150)) <= 2, `${dragged} min at 45 % of a strip from −20 to 130`);
+    assert.equal((await light()).until, undefined, "one answer at a time");
+    assert.ok(!(await visitor.page.$eval("#until-sunset", (radio) => radio.checked)));
+    assert.match(await visitor.text(".stop p[aria-live]"), new RegExp(`${dragged}\\s?min after sunset`, "u"));
+
+    await strip.focus();
+    for (const [key, at] of [["Home", 0], ["ArrowRight", 1], ["PageUp", 11], ["ArrowLeft", 10], ["PageDown", 0], ["End", 130]]) {
+      await visitor.keys(key);
+      await until(`${key} leads to ${at}`, async () => (await minute()) === at && (await light()).minutes_after_sunset === at);
+    }
+    await visitor.axe();
+    await visitor.fits();
+    // A page that is left while its worker loads is told as an error by Firefox.
+    await until("the line is ranked", async () => (await visitor.text(".forming__line")).includes("×"));
+    await visitor.reload();
+    await until("it stands there after a reload", async () => (await minute()) === 130);
+    await visitor.tap(label("until-half_hour_after_sunset"));
+    await until("a tapped answer takes its place", async () => (await minute()) === 30 && (await light()).minutes_after_sunset === undefined);
+  });
+}

@@ -9,6 +9,7 @@ mod opening;
 mod question;
 mod ring_height;
 mod shop;
+mod stop;
 mod versus;
 mod zero_clicks;
 

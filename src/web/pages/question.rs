@@ -161,6 +161,7 @@ pub fn QuestionPage(props: &Props) -> Html {
                 </div>
             }
             if question.parts.contains(&Part::Latitude) { { zone_guess(&app) } }
+            if question.parts.contains(&Part::Until) { <super::stop::StopStrip /> }
             { for shown.iter().map(|part| html! { <PartControl key={part.key()} part={*part} alone={alone} /> }) }
             <Choice group="unsure" value={question.key} name={t!("answer-unsure")} many={true} unsure={true}
                 hint={AttrValue::from(t!("question-unsure-assumes", assumption = question_unsure(question, answers)))}

@@ -45,6 +45,9 @@ pub struct DuskStripProps {
     /// Called at every change of the handle.
     #[prop_or_default]
     pub on_input: Callback<f64>,
+    /// Called when the handle is let go, and at every key.
+    #[prop_or_default]
+    pub on_change: Callback<f64>,
 }
 
 const NAMES_PX: f64 = 18.0;
@@ -175,10 +178,8 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
             minute.set(to);
             let x = strip.x_px(to);
             line.set("transform", &format!("translate({x:.2} 0)"));
-            let grip_x = x.clamp(
-                GRIP_HALF_PX + 1.0,
-                (width - GRIP_HALF_PX - 1.0).max(GRIP_HALF_PX),
-            );
+            // Not `clamp`: on a very narrow strip the ends change places.
+            let grip_x = x.min(width - GRIP_HALF_PX - 1.0).max(GRIP_HALF_PX + 1.0);
             grip_box.set("transform", &format!("translate({grip_x:.2} 0)"));
             clock.text(&evening.clock(to).to_string());
             slider.set("aria-valuenow", &format!("{to:.0}"));
@@ -239,8 +240,12 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
         })
     };
     let let_go = {
-        let held = held.clone();
-        Callback::from(move |_: PointerEvent| held.set(None))
+        let (held, minute, on_change) = (held.clone(), minute.clone(), props.on_change.clone());
+        Callback::from(move |_: PointerEvent| {
+            if held.take().is_some() {
+                on_change.emit(minute.get());
+            }
+        })
     };
     let last_sight = props
         .rows
@@ -257,7 +262,7 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
         strip.last_min
     };
     let onkeydown = {
-        let (minute, go) = (minute.clone(), go);
+        let (minute, go, on_change) = (minute.clone(), go, props.on_change.clone());
         Callback::from(move |event: KeyboardEvent| {
             if event.ctrl_key() || event.alt_key() || event.meta_key() {
                 return;
@@ -278,6 +283,7 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
             if let Some(to) = to {
                 event.prevent_default();
                 go(to);
+                on_change.emit(minute.get());
             }
         })
     };

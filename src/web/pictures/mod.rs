@@ -22,7 +22,7 @@ mod trajectory;
 
 pub use aperture::{Beam, EyeAperture};
 pub use crossing::{Crossing, ShownField};
-pub use dusk_strip::{DuskStrip, StripRow};
+pub use dusk_strip::{DuskStrip, StripRow, said_minute};
 pub use frame::Frame;
 pub use gallery::Gallery;
 pub use on_rifle::OnRifle;

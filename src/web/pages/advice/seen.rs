@@ -2,6 +2,7 @@
 
 use super::head::Props;
 use crate::advice::Advice;
+use crate::advice::evening::typical_sunset_s;
 use crate::advice::needs::mark;
 use crate::advice::report::{FieldWidth, Grade, LastLight, Line, Lit, Plane, Reticle};
 use crate::drawing::colour::Hue;
@@ -86,13 +87,30 @@ fn evening(advice: &Advice, scene: &Scene) -> Option<Rc<Evening>> {
     let tonight = &advice.facts.tonight;
     let place = Place::new(tonight.latitude_deg, tonight.longitude_deg_east).ok()?;
     let at_s = tonight.sunset_s.unwrap_or_else(platform::now_unix_s);
-    let noon_s = noon_before(at_s, tonight.longitude_deg_east);
-    let night = Night::from_noon(noon_s, &place).ok()?;
+    evening_at(&place, at_s, scene)
+}
+
+fn evening_at(place: &Place, at_s: f64, scene: &Scene) -> Option<Rc<Evening>> {
+    let noon_s = noon_before(at_s, place.longitude_deg_east());
+    let night = Night::from_noon(noon_s, place).ok()?;
     Some(Rc::new(Evening::of(
         &night,
         scene,
         platform::offset_min_at(at_s),
     )))
+}
+
+/// The evening in the middle of the season, as these answers have it; none where the Sun does
+/// not set then.
+#[must_use]
+pub fn typical_evening(answers: &Answers) -> Option<Rc<Evening>> {
+    let need = resolve(answers);
+    let place = Place::new(
+        need.place.latitude_deg.value,
+        need.place.longitude_deg_east.value,
+    )
+    .ok()?;
+    evening_at(&place, typical_sunset_s(&need)?, &scene(answers).0)
 }
 
 fn until(light: LastLight) -> Until {
