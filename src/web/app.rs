@@ -4,13 +4,13 @@ use super::components::{Foot, Mast, Notices};
 use super::jobs::use_ranking;
 use super::platform;
 use super::route::Route;
-use super::state::{Action, App, Notice, Offer, State, Theme};
-use super::{embed, pages, stored};
+use super::state::{Action, App, Notice, Offer, State, Theme, begin, use_app};
+use super::{embed, pages, stored, view};
 use crate::ports::{AnswerStore, StoreProblem};
 use crate::t;
+use crate::web::view::prelude::*;
 use crate::wording::{self, Language, problems};
 use std::collections::BTreeMap;
-use yew::prelude::*;
 
 /// Puts the page in the place of what was seen before the module arrived.
 pub fn mount() {
@@ -18,7 +18,8 @@ pub fn mount() {
         wording::speak(language);
     }
     if let Some(root) = platform::mount_point() {
-        yew::Renderer::<Page>::with_root(root).render();
+        begin(at_first());
+        view::mount::<Page>(&root);
     }
 }
 
@@ -82,7 +83,9 @@ fn at_first() -> State {
 /// The page.
 #[component]
 fn Page() -> Html {
-    let app = use_reducer(at_first);
+    let Some(app) = use_app() else {
+        return Html::default();
+    };
     use_place(&app);
     use_storage(&app);
     use_ranking(&app);
@@ -108,7 +111,7 @@ fn Page() -> Html {
     }
 
     html! {
-        <ContextProvider<App> context={app.clone()}>
+        <>
             <a class="button skip" href="#title" onclick={Callback::from(|event: MouseEvent| {
                 event.prevent_default();
                 platform::focus("title");
@@ -119,12 +122,11 @@ fn Page() -> Html {
             if pages::has_foot(&app.route) {
                 <Foot />
             }
-        </ContextProvider<App>>
+        </>
     }
 }
 
 /// Follows the fragment, names the tab, and moves the keyboard to each new page's heading.
-#[hook]
 fn use_place(app: &App) {
     {
         let app = app.dispatcher();
@@ -142,7 +144,7 @@ fn use_place(app: &App) {
         platform::title_tab(&pages::title(route));
         match route {
             Route::Open(text) => {
-                super::share::open(text, &state, &dispatcher);
+                super::share::open(text, &state, dispatcher);
                 platform::replace_fragment(&Route::Check.href());
                 dispatcher.dispatch(Action::Went(Route::Check));
             }
@@ -188,7 +190,6 @@ fn use_place(app: &App) {
 }
 
 /// Keeps every answer as it is given.
-#[hook]
 fn use_storage(app: &App) {
     let is_first = use_mut_ref(|| true);
     {

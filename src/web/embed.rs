@@ -3,6 +3,7 @@
 //! The frame listens to the page around it alone, and answers to the origin that greeted it.
 //! Nothing is kept in storage here: several frames on one page must not share answers.
 
+use super::platform::Listener;
 use super::route::Route;
 use crate::advice::Advice;
 use crate::advice::report::Line;
@@ -190,7 +191,7 @@ pub fn start() {
     super::platform::mark_root("data-framed", Some("yes"));
     let parent = window.parent().ok().flatten();
     let around = parent.clone();
-    gloo::events::EventListener::new(&window, "message", move |event| {
+    Listener::new(&window, "message", move |event| {
         let Some(event) = event.dyn_ref::<web_sys::MessageEvent>() else {
             return;
         };

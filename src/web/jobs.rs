@@ -1,18 +1,17 @@
 //! The ranking beside the page: what is asked, what comes back, and what is too late.
 
-use super::platform::{RankingWorker, Reply};
-use super::state::{Action, App};
+use super::platform::{RankingWorker, Reply, Timeout, breath};
+use super::state::{Action, App, Dispatcher};
 use crate::advice::surety::{self, Worlds};
 use crate::advice::{Advice, Ranking};
 use crate::need;
 use crate::need::answers::Answers;
-use gloo::timers::future::TimeoutFuture;
+use crate::web::view::{use_effect_with, use_mut_ref};
 use nanoserde::{DeBin, SerBin};
 use serde::{Deserialize, Serialize};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
-use yew::prelude::*;
 
 /// A job for the worker.
 #[derive(Serialize, Deserialize)]
@@ -80,7 +79,7 @@ async fn tell_surety(job: Job, mut advice: Advice, reply: Reply) {
     let mut worlds = Worlds::new(&ranked);
     let mut is_over = false;
     while !is_over {
-        TimeoutFuture::new(0).await;
+        breath().await;
         if LATEST.get() != job.revision {
             return;
         }
@@ -88,7 +87,7 @@ async fn tell_surety(job: Job, mut advice: Advice, reply: Reply) {
     }
     let mut sure = worlds.surety();
     for other in surety::other_answers(&job.answers) {
-        TimeoutFuture::new(0).await;
+        breath().await;
         if LATEST.get() != job.revision {
             return;
         }
@@ -104,7 +103,7 @@ async fn tell_surety(job: Job, mut advice: Advice, reply: Reply) {
     reply(&done.serialize_bin());
 }
 
-fn hear(dispatcher: &UseReducerDispatcher<super::state::State>, done: Done) {
+fn hear(dispatcher: Dispatcher, done: Done) {
     match (done.advice, done.problem) {
         (Some(advice), _) => {
             dispatcher.dispatch(Action::Advised(done.revision, Rc::new(advice)));
@@ -119,7 +118,7 @@ fn hear(dispatcher: &UseReducerDispatcher<super::state::State>, done: Done) {
 const SLICE_S: f64 = 0.008;
 
 /// Says that there is no worker, and ranks on the page.
-fn go_on_alone(dispatcher: UseReducerDispatcher<super::state::State>, job: Job) {
+fn go_on_alone(dispatcher: Dispatcher, job: Job) {
     LATEST.set(job.revision);
     dispatcher.dispatch(Action::Tell(super::state::Notice {
         said: crate::t!("worker-absent"),
@@ -129,16 +128,16 @@ fn go_on_alone(dispatcher: UseReducerDispatcher<super::state::State>, job: Job) 
 }
 
 /// Without a worker: ranks in slices, so that the page stays usable; a newer job ends it.
-async fn rank_in_slices(dispatcher: UseReducerDispatcher<super::state::State>, job: Job) {
+async fn rank_in_slices(dispatcher: Dispatcher, job: Job) {
     let problems = need::check(&job.answers);
     if !problems.is_empty() {
-        hear(&dispatcher, done(&job));
+        hear(dispatcher, done(&job));
         return;
     }
     let mut ranking = Ranking::new(&need::resolve(&job.answers));
     let mut budget = 64;
     loop {
-        TimeoutFuture::new(0).await;
+        breath().await;
         if LATEST.get() != job.revision {
             return;
         }
@@ -156,21 +155,20 @@ async fn rank_in_slices(dispatcher: UseReducerDispatcher<super::state::State>, j
             budget
         };
     }
-    TimeoutFuture::new(0).await;
+    breath().await;
     let advice = crate::advice::tell(&ranking.finish());
     let done = Done {
         revision: job.revision,
         advice: Some(advice),
         problem: None,
     };
-    hear(&dispatcher, done);
+    hear(dispatcher, done);
 }
 
 /// How long answers must rest before they are ranked, in ms.
-const REST_MS: u32 = 120;
+const REST_MS: i32 = 120;
 
 /// Ranks whenever the answers change; what is too late is dropped by the reducer.
-#[hook]
 pub fn use_ranking(app: &App) {
     let worker = use_mut_ref(|| None::<RankingWorker>);
     let is_broken = use_mut_ref(|| false);
@@ -183,7 +181,7 @@ pub fn use_ranking(app: &App) {
                 revision: *revision,
                 answers,
             };
-            gloo::timers::callback::Timeout::new(REST_MS, move || {
+            Timeout::new(REST_MS, move || {
                 ask(&worker, &is_broken, dispatcher, job);
             })
         });
@@ -194,17 +192,15 @@ pub fn use_ranking(app: &App) {
 fn ask(
     worker: &Rc<RefCell<Option<RankingWorker>>>,
     is_broken: &Rc<RefCell<bool>>,
-    dispatcher: UseReducerDispatcher<super::state::State>,
+    dispatcher: Dispatcher,
     job: Job,
 ) {
     if worker.borrow().is_none() && !*is_broken.borrow() {
-        let heard = dispatcher.clone();
-        let failing = dispatcher.clone();
         let broken = Rc::clone(is_broken);
         *worker.borrow_mut() = RankingWorker::start(
             move |bytes| {
                 if let Ok(done) = Done::deserialize_bin(&bytes) {
-                    hear(&heard, done);
+                    hear(dispatcher, done);
                 }
             },
             move || {
@@ -215,7 +211,7 @@ fn ask(
                 if let Ok(job) =
                     serde_json::from_str(&asked).and_then(serde_json::from_value::<Job>)
                 {
-                    go_on_alone(failing.clone(), job);
+                    go_on_alone(dispatcher, job);
                 }
             },
         );

@@ -12,6 +12,7 @@ pub mod route;
 mod share;
 mod state;
 mod stored;
+pub mod view;
 
 /// Starts the page, or the worker's half where this runs in a worker.
 pub fn start() {

@@ -2,13 +2,12 @@
 
 use super::platform;
 use super::route::Route;
-use super::state::{Action, App, Notice, Offer, State};
+use super::state::{Action, App, Dispatcher, Notice, Offer};
 use crate::need::answers::Answers;
 use crate::need::link;
 use crate::t;
 use crate::wording::problems;
 use std::collections::BTreeMap;
-use yew::prelude::*;
 
 /// The address that opens these answers.
 #[must_use]
@@ -21,7 +20,7 @@ pub fn address(answers: &Answers) -> String {
 }
 
 /// Opens a link: its answers take the place of one's own, which can be had back.
-pub fn open(text: &str, app: &App, dispatcher: &UseReducerDispatcher<State>) {
+pub fn open(text: &str, app: &App, dispatcher: Dispatcher) {
     match link::decode(text) {
         Ok(rescued) => {
             let offer = app.has_answers().then_some(Offer::Undo);

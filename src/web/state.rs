@@ -2,15 +2,16 @@
 
 use super::fields::{self, Field};
 use super::route::Route;
-use super::stored;
+use super::{stored, view};
 use crate::advice::Advice;
 use crate::need::answers::Answers;
 use crate::need::counter::{Act, Counter};
 use crate::need::questions::Question;
 use crate::need::{Reply, apply};
+use std::cell::RefCell;
 use std::collections::BTreeMap;
+use std::ops::Deref;
 use std::rc::Rc;
-use yew::prelude::*;
 
 /// Something to be told at the top of the page.
 #[derive(Clone, Debug, PartialEq)]
@@ -167,11 +168,10 @@ impl State {
     }
 }
 
-impl Reducible for State {
-    type Action = Action;
-
-    fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
-        let mut next = (*self).clone();
+impl State {
+    /// The state after a change.
+    fn after(&self, action: Action) -> Self {
+        let mut next = self.clone();
         match action {
             Action::Went(route) => {
                 next.went_back = super::pages::order(&route) < super::pages::order(&self.route);
@@ -241,17 +241,64 @@ impl Reducible for State {
             }
             Action::Colour(theme) => next.theme = theme,
         }
-        Rc::new(next)
+        next
     }
 }
 
+thread_local! {
+    static STATE: RefCell<Option<Rc<State>>> = const { RefCell::new(None) };
+}
+
 /// The state and the way to change it, for every page and part.
-pub type App = UseReducerHandle<State>;
+#[derive(Clone)]
+pub struct App(Rc<State>);
+
+impl Deref for App {
+    type Target = State;
+
+    fn deref(&self) -> &State {
+        &self.0
+    }
+}
+
+impl App {
+    /// Changes the state; whoever looks at it is drawn again.
+    pub fn dispatch(&self, action: Action) {
+        Dispatcher.dispatch(action);
+    }
+
+    /// The way to change the state, without what it is now.
+    #[must_use]
+    pub fn dispatcher(&self) -> Dispatcher {
+        Dispatcher
+    }
+}
+
+/// The way to change the state.
+#[derive(Clone, Copy)]
+pub struct Dispatcher;
+
+impl Dispatcher {
+    /// Changes the state; whoever looks at it is drawn again.
+    pub fn dispatch(self, action: Action) {
+        let Some(now) = STATE.with_borrow(Clone::clone) else {
+            return;
+        };
+        STATE.set(Some(Rc::new(now.after(action))));
+        view::shared_changed();
+    }
+}
+
+/// What the page knows to begin with.
+pub fn begin(state: State) {
+    STATE.set(Some(Rc::new(state)));
+}
 
 /// The state inside any part of the page.
 ///
 /// Outside the page's own tree there is none; then nothing is shown.
-#[hook]
+#[must_use]
 pub fn use_app() -> Option<App> {
-    use_context::<App>()
+    view::reads_shared();
+    STATE.with_borrow(Clone::clone).map(App)
 }

@@ -130,7 +130,7 @@ const DRAWN_CASES: &str = "PROPTEST_RNG_SEED";
 
 /// One package at a time: together they would share features, and so build twice.
 fn each_package(before: &[&str], after: &[&str]) -> Done {
-    for package in ["scopewright", "xtask"] {
+    for package in ["scopewright", "scopewright-html", "xtask"] {
         let mut cargo = place::cargo();
         cargo
             .args(before)

@@ -1,6 +1,6 @@
 //! The bar under the thumb.
 
-use yew::prelude::*;
+use crate::web::view::prelude::*;
 
 /// What stands in the bar.
 #[derive(Properties, PartialEq)]

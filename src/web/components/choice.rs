@@ -1,6 +1,6 @@
 //! An answer as a large row, and a few short ones side by side.
 
-use yew::prelude::*;
+use crate::web::view::prelude::*;
 
 /// One answer.
 #[derive(Properties, PartialEq)]

@@ -3,7 +3,7 @@
 use crate::need::input::Quantity;
 use crate::web::fields::{Field, asked, problem, text_in};
 use crate::web::state::{Action, use_app};
-use yew::prelude::*;
+use crate::web::view::prelude::*;
 
 /// Which field.
 #[derive(Properties, PartialEq)]

@@ -2,7 +2,7 @@
 
 use crate::drawing::{self, silhouette::Figure, silhouette::Tone};
 use crate::need::quarry::What;
-use yew::prelude::*;
+use crate::web::view::prelude::*;
 
 /// The drawing of an animal or a target; none where there is none.
 #[must_use]

@@ -4,7 +4,7 @@ use crate::t;
 use crate::web::platform;
 use crate::web::state::{Action, Notice, Theme, use_app};
 use crate::web::stored;
-use yew::prelude::*;
+use crate::web::view::prelude::*;
 
 /// A button that forgets, after asking once.
 #[component]

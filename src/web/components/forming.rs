@@ -6,8 +6,8 @@ use crate::need::flow::{State as Answered, state};
 use crate::need::questions::Question;
 use crate::t;
 use crate::web::state::use_app;
+use crate::web::view::prelude::*;
 use crate::wording::advice::{glass_forming, word};
-use yew::prelude::*;
 
 fn is_settled(answers: &Answers, questions: &[&str]) -> bool {
     questions.iter().all(|key| {

@@ -3,7 +3,7 @@
 use crate::t;
 use crate::web::route::Route;
 use crate::web::state::{Action, Theme, use_app};
-use yew::prelude::*;
+use crate::web::view::prelude::*;
 
 /// The six colours of the dusk strip, from day to night.
 const HORIZON: [&str; 6] = [

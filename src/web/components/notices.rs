@@ -4,7 +4,7 @@ use crate::need::counter::Act;
 use crate::t;
 use crate::web::state::{Action, Offer, use_app};
 use crate::web::stored;
-use yew::prelude::*;
+use crate::web::view::prelude::*;
 
 /// All notices, each with what can be done about it.
 #[component]

@@ -2,7 +2,7 @@
 
 use crate::need::answers::Units;
 use crate::need::input::{InputProblem, Quantity, read};
-use yew::prelude::*;
+use crate::web::view::prelude::*;
 
 /// A number that a page keeps for itself: the text, and what it is read as.
 #[must_use]

@@ -4,9 +4,9 @@ use crate::t;
 use crate::web::platform;
 use crate::web::share::address;
 use crate::web::state::use_app;
+use crate::web::view::prelude::*;
 use qrcodegen::{QrCode, QrCodeEcc};
 use std::fmt::Write as _;
-use yew::prelude::*;
 
 /// Modules of quiet zone around a code, as the standard asks.
 const QUIET: i32 = 4;

@@ -3,10 +3,10 @@
 use crate::advice::report::{Quantity, Reason, Step};
 use crate::need::answers::Units;
 use crate::t;
+use crate::web::view::prelude::*;
 use crate::wording::advice::{
     capitalised, change_short, quantity_name, quantity_value, setting_short,
 };
-use yew::prelude::*;
 
 /// The reason to draw.
 #[derive(Properties, PartialEq)]

@@ -4,7 +4,7 @@ use crate::need::answers::{Answers, Units};
 use crate::t;
 use crate::web::components::{ForgetAll, Segments};
 use crate::web::state::{Action, Theme, use_app};
-use yew::prelude::*;
+use crate::web::view::prelude::*;
 
 /// About this page.
 #[component]

@@ -2,7 +2,7 @@
 
 use crate::t;
 use crate::web::route::Route;
-use yew::prelude::*;
+use crate::web::view::prelude::*;
 
 fn list(title: String, rows: Vec<String>) -> Html {
     html! {

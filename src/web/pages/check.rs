@@ -7,9 +7,9 @@ use crate::t;
 use crate::web::components::{Bar, ForgetAll, Forming};
 use crate::web::route::Route;
 use crate::web::state::use_app;
+use crate::web::view::prelude::*;
 use crate::wording::advice::capitalised;
 use crate::wording::questions::{part_answer, question as question_title, question_unsure};
-use yew::prelude::*;
 
 fn rows(answers: &Answers, stage: Stage) -> Html {
     html! {

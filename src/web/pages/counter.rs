@@ -14,6 +14,7 @@ use crate::web::platform;
 use crate::web::route::Route;
 use crate::web::state::{Action, use_app};
 use crate::web::stored;
+use crate::web::view::prelude::*;
 use crate::wording::advice::{
     change_first, evening, glass, line_parts, need_sentence, sureness, word,
 };
@@ -22,7 +23,6 @@ use crate::wording::questions::{
 };
 use crate::wording::{has, say, with_unit};
 use std::rc::Rc;
-use yew::prelude::*;
 
 /// The words of an option as short as a chip wants them.
 fn chip_words(units: Units, part: Part, key: &str) -> String {

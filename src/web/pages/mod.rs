@@ -19,7 +19,7 @@ use crate::need::answers::Answers;
 use crate::need::flow;
 use crate::need::questions::{Question, Stage};
 use crate::t;
-use yew::prelude::*;
+use crate::web::view::prelude::*;
 
 /// The page at the place where one is.
 pub fn shown(app: &App) -> Html {

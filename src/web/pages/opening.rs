@@ -3,7 +3,7 @@
 use crate::t;
 use crate::web::route::Route;
 use crate::web::state::{Action, use_app};
-use yew::prelude::*;
+use crate::web::view::prelude::*;
 
 /// The first page. Its first screen stands in `index.html` too, seen before the module arrives.
 #[component]

@@ -12,11 +12,11 @@ use crate::web::fields::{Field, fields_of, problem};
 use crate::web::platform;
 use crate::web::route::Route;
 use crate::web::state::{Action, App, use_app};
+use crate::web::view::prelude::*;
 use crate::wording::number;
 use crate::wording::questions::{
     question as question_title, question_how, question_unsure, question_why,
 };
-use yew::prelude::*;
 
 /// The place after a question.
 #[must_use]

@@ -8,8 +8,8 @@ use crate::t;
 use crate::web::components::own::{self, OwnChips, OwnField};
 use crate::web::pictures::OnRifle;
 use crate::web::state::use_app;
+use crate::web::view::prelude::*;
 use crate::wording::length_mm;
-use yew::prelude::*;
 
 /// Tubes that are made, mm.
 const TUBES_MM: [f64; 7] = [25.4, 26.0, 30.0, 34.0, 35.0, 36.0, 40.0];

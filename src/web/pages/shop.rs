@@ -3,8 +3,8 @@
 use crate::t;
 use crate::web::platform;
 use crate::web::state::use_app;
+use crate::web::view::prelude::*;
 use crate::wording::{range, with_unit};
-use yew::prelude::*;
 
 /// The checks that no computation replaces.
 #[component]

@@ -16,10 +16,10 @@ use crate::web::components::own::OwnField;
 use crate::web::pictures::{DuskStrip, StripRow};
 use crate::web::platform;
 use crate::web::state::use_app;
+use crate::web::view::prelude::*;
 use crate::wording::advice::{capitalised, joined};
 use crate::wording::versus::{Row, measure, name, notes, problem, rows};
 use std::rc::Rc;
-use yew::prelude::*;
 
 /// A line as a pick has it, to be typed on.
 fn line_of(line: &crate::advice::report::Line) -> String {

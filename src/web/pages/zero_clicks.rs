@@ -8,8 +8,8 @@ use crate::t;
 use crate::web::components::Segments;
 use crate::web::components::own::{self, OwnChips, OwnField};
 use crate::web::state::use_app;
+use crate::web::view::prelude::*;
 use crate::wording::{cm, length_mm, range};
-use yew::prelude::*;
 
 const CLICKS: [(ClickUnit, &str); 5] = [
     (ClickUnit::TenthMrad, "tenth_mrad"),

@@ -6,8 +6,8 @@ use super::through_sight::said_power;
 use crate::eye::Eye;
 use crate::sight::pupil::exit_pupil_mm;
 use crate::t;
+use crate::web::view::prelude::*;
 use crate::wording::number;
-use yew::prelude::*;
 
 /// A sight whose beam is shown.
 #[derive(Clone, Debug, PartialEq)]

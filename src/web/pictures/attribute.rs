@@ -1,9 +1,9 @@
 //! Attributes written straight into elements, past the renderer.
 
+use crate::web::view::NodeRef;
 use std::cell::RefCell;
 use wasm_bindgen::JsCast;
 use web_sys::Element;
-use yew::NodeRef;
 
 /// An element of a picture and what was last written into it.
 #[derive(Clone, Default, PartialEq)]

@@ -6,9 +6,9 @@ use crate::drawing::silhouette::{Figure, Tone};
 use crate::need::answers::Units;
 use crate::sight::field::field_at_range_m;
 use crate::t;
+use crate::web::view::prelude::*;
 use crate::wording::{cm, field, number, range};
 use std::rc::Rc;
-use yew::prelude::*;
 
 /// A field that is shown.
 #[derive(Clone, Debug, PartialEq)]

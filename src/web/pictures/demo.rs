@@ -13,8 +13,8 @@ use crate::sight::reticle::{DotSize, TYPICAL_HOLDS_MRAD, reticle_with};
 use crate::sky::evening::Night;
 use crate::sky::ground::{Cloud, Ground, Scene};
 use crate::sky::place::Place;
+use crate::web::view::AttrValue;
 use std::rc::Rc;
-use yew::prelude::AttrValue;
 
 /// 1 October 2026, noon UTC: an ordinary evening in October.
 pub const NOON_UNIX_S: f64 = 1_790_856_000.0;

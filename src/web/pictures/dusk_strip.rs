@@ -6,10 +6,10 @@ use super::slider::{Grip, value_after_key};
 use crate::drawing::dusk::{Evening, EventKind, Strip, Until, without_collisions};
 use crate::sky::evening::SunCourse;
 use crate::t;
+use crate::web::view::prelude::*;
 use crate::wording::about;
 use std::cell::Cell;
 use std::rc::Rc;
-use yew::prelude::*;
 
 /// Until when one eye or one sight tells the target apart.
 #[derive(Clone, Debug, PartialEq)]

@@ -3,9 +3,9 @@
 
 use super::keep::keep_drawings;
 use crate::t;
+use crate::web::view::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::Element;
-use yew::prelude::*;
 
 /// What [`Frame`] is told.
 #[derive(Properties, PartialEq)]

@@ -16,9 +16,9 @@ use crate::sight::ReticleFamily;
 use crate::sight::reticle::TYPICAL_HOLDS_MRAD;
 use crate::t;
 use crate::web::components::figure::FigureDrawing;
+use crate::web::view::prelude::*;
 use std::rc::Rc;
 use web_sys::HtmlSelectElement;
-use yew::prelude::*;
 
 const FAMILIES: [(ReticleFamily, &str); 11] = [
     (ReticleFamily::FineCrosshair, "fine"),

@@ -9,8 +9,8 @@ use crate::sight::reticle::{DotSize, reticle_with};
 use crate::sight::{FocalPlane, Illumination, Specification};
 use crate::sky::ground;
 use crate::web::components::figure::figure_of;
+use crate::web::view::AttrValue;
 use std::rc::Rc;
-use yew::AttrValue;
 
 impl Sight {
     /// The sight of a specification: glass and field from the fits of its class, hold marks

@@ -6,8 +6,8 @@ use crate::drawing::path::{push_pair, push_rectangle};
 use crate::need::answers::Units;
 use crate::rifle::mounting::{Clearances, TubeLayout};
 use crate::t;
+use crate::web::view::prelude::*;
 use crate::wording::{length_mm, number};
-use yew::prelude::*;
 
 /// What [`OnRifle`] is told.
 #[derive(Properties, PartialEq)]

@@ -7,8 +7,8 @@ use crate::sight::ParallaxSetting;
 use crate::sight::parallax::{free_distance_m, share_of_circle, with_offset_mm};
 use crate::sight::pupil::{effective_objective_mm, exit_pupil_mm};
 use crate::t;
+use crate::web::view::prelude::*;
 use crate::wording::{cm, number, range};
-use yew::prelude::*;
 
 /// What [`ParallaxPicture`] is told.
 #[derive(Properties, PartialEq)]

@@ -1,17 +1,16 @@
 //! The width that an element is given, and an identity for the parts of a picture.
 
+use crate::web::view::prelude::*;
 use std::cell::Cell;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
 use web_sys::{Element, ResizeObserver};
-use yew::prelude::*;
 
 thread_local! {
     static NEXT: Cell<u32> = const { Cell::new(0) };
 }
 
 /// A name of its own for the parts of a picture that refer to each other.
-#[hook]
 pub fn use_id(prefix: &'static str) -> AttrValue {
     let id = use_memo((), |()| {
         let n = NEXT.get();
@@ -22,7 +21,6 @@ pub fn use_id(prefix: &'static str) -> AttrValue {
 }
 
 /// The inner width of an element in whole px, `first` until it is known; follows its changes.
-#[hook]
 pub fn use_width(node: NodeRef, first: f64) -> f64 {
     let width = use_state_eq(|| first);
     {

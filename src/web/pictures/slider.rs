@@ -2,11 +2,11 @@
 
 use super::attribute::Pen;
 use super::size::use_id;
+use crate::web::view::prelude::*;
 use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use web_sys::Element;
-use yew::prelude::*;
 
 /// How the handle's way is divided.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

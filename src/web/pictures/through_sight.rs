@@ -24,11 +24,11 @@ use crate::sight::pupil::effective_objective_mm;
 use crate::sight::reticle::{Reticle, Role};
 use crate::sight::subtension::{ARCMIN_PER_MRAD, true_subtension_mrad};
 use crate::t;
+use crate::web::platform::Timeout;
+use crate::web::view::prelude::*;
 use crate::wording::{cm, field, mrad, number, range};
-use gloo::timers::callback::Timeout;
 use std::cell::Cell;
 use std::rc::Rc;
-use yew::prelude::*;
 
 /// The sight, as far as its picture needs it.
 #[derive(Clone, Debug, PartialEq)]
@@ -141,7 +141,7 @@ pub struct ThroughSightProps {
 /// A lit centre: red, as the trade has it, dimmed or bright enough to stand off its ground.
 const LIT: Srgb = Srgb(0xE8, 0x3C, 0x2C);
 /// The words follow when a handle has rested so long.
-const REST_MS: u32 = 140;
+const REST_MS: i32 = 140;
 /// From this width on the two pictures stand side by side as rounds.
 const ROUNDS_FROM_PX: f64 = 560.0;
 /// Widest slot: one apparent field across.

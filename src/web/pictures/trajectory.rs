@@ -6,9 +6,9 @@ use super::slider::Slider;
 use crate::drawing::path::push_pair;
 use crate::need::answers::Units;
 use crate::t;
+use crate::web::view::prelude::*;
 use crate::wording::{cm, mrad, number, range};
 use std::rc::Rc;
-use yew::prelude::*;
 
 /// A point of the path.
 #[derive(Clone, Copy, Debug, PartialEq)]

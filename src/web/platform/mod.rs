@@ -1,12 +1,13 @@
 //! The browser, behind plain functions: the only place besides the frame that touches `window`.
 
+mod events;
 mod storage;
 mod worker;
 
+pub use events::{Listener, Timeout, breath, call_after};
 pub use storage::Kept;
 pub use worker::{RankingWorker, Reply, answer_jobs, in_worker};
 
-use gloo::events::EventListener;
 use wasm_bindgen::{JsCast, JsValue};
 
 fn window() -> Option<web_sys::Window> {
@@ -46,22 +47,19 @@ pub fn replace_fragment(fragment: &str) {
 
 /// Calls back whenever the fragment changes, as long as the listener lives.
 #[must_use]
-pub fn on_fragment(mut changed: impl FnMut(String) + 'static) -> Option<EventListener> {
+pub fn on_fragment(changed: impl Fn(String) + 'static) -> Option<Listener> {
     let window = window()?;
-    Some(EventListener::new(&window, "hashchange", move |_| {
+    Some(Listener::new(&window, "hashchange", move |_| {
         changed(fragment());
     }))
 }
 
 /// Calls back when another tab has kept something under `key`.
 #[must_use]
-pub fn on_kept_elsewhere(
-    key: &'static str,
-    mut changed: impl FnMut() + 'static,
-) -> Option<EventListener> {
+pub fn on_kept_elsewhere(key: &'static str, changed: impl Fn() + 'static) -> Option<Listener> {
     let window = window()?;
-    Some(EventListener::new(&window, "storage", move |event| {
-        let named = js_sys::Reflect::get(event, &"key".into())
+    Some(Listener::new(&window, "storage", move |event| {
+        let named = js_sys::Reflect::get(&event, &"key".into())
             .ok()
             .and_then(|value| value.as_string());
         if named.as_deref() == Some(key) {
@@ -231,5 +229,5 @@ pub fn mount_point() -> Option<web_sys::Element> {
 /// As [`focus`], once what is being drawn stands on the page.
 pub fn focus_soon(id: &str) {
     let id = id.to_owned();
-    gloo::timers::callback::Timeout::new(30, move || focus(&id)).forget();
+    call_after(30, move || focus(&id));
 }

@@ -5,8 +5,8 @@ use crate::need::questions::Part;
 use crate::need::{Reply, Value, value};
 use crate::t;
 use crate::web::state::{Action, use_app};
+use crate::web::view::prelude::*;
 use crate::wording::questions::{cartridge, part as part_label, recoil_group};
-use yew::prelude::*;
 
 /// The list as the device shows lists.
 #[component]

@@ -12,8 +12,8 @@ use crate::need::{Reply, Value, value};
 use crate::t;
 use crate::web::fields::Field;
 use crate::web::state::{Action, use_app};
+use crate::web::view::prelude::*;
 use crate::wording::questions::{month, part as part_label, part_hint};
-use yew::prelude::*;
 
 /// Which control.
 #[derive(Properties, PartialEq)]

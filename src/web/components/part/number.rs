@@ -7,8 +7,8 @@ use crate::t;
 use crate::web::components::field::TextField;
 use crate::web::fields::Field;
 use crate::web::state::{Action, use_app};
+use crate::web::view::prelude::*;
 use crate::wording::questions::{option, part as part_label, part_hint, quantity as with_unit};
-use yew::prelude::*;
 
 /// The number.
 #[derive(Properties, PartialEq)]

@@ -5,8 +5,8 @@ use crate::need::{Reply, Value, value};
 use crate::t;
 use crate::web::components::{Choice, Segments};
 use crate::web::state::{Action, use_app};
+use crate::web::view::prelude::*;
 use crate::wording::questions::{option, option_hint};
-use yew::prelude::*;
 
 /// The options.
 #[derive(Properties, PartialEq)]

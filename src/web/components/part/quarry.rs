@@ -7,10 +7,10 @@ use crate::t;
 use crate::web::components::Choice;
 use crate::web::components::figure::FigureDrawing;
 use crate::web::state::{Action, use_app};
+use crate::web::view::prelude::*;
 use crate::wording::advice::capitalised;
 use crate::wording::questions::what;
 use crate::wording::say;
-use yew::prelude::*;
 
 /// How many of the first group are shown before the others are opened.
 const GROUPS: [(&str, &[&str]); 6] = [

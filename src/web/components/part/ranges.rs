@@ -8,10 +8,10 @@ use crate::web::components::field::TextField;
 use crate::web::components::figure::FigureDrawing;
 use crate::web::fields::{ENDS, End, Field, range_step, ranges_of};
 use crate::web::state::{Action, use_app};
+use crate::web::view::prelude::*;
 use crate::wording::advice::key_of;
 use crate::wording::questions::manner as manner_name;
 use crate::wording::range;
-use yew::prelude::*;
 
 /// The visual angle of a CSS pixel at arm's length, in mrad.
 ///

@@ -4,8 +4,8 @@ use crate::need::answers::Answers;
 use crate::need::cautions::{ALWAYS, for_need};
 use crate::need::resolve;
 use crate::t;
+use crate::web::view::prelude::*;
 use crate::wording::questions::caution;
-use yew::prelude::*;
 
 /// For these answers.
 #[derive(Properties, PartialEq)]

@@ -4,11 +4,11 @@ use crate::advice::Advice;
 use crate::advice::report::{Element, Standing};
 use crate::need::answers::Units;
 use crate::t;
+use crate::web::view::prelude::*;
 use crate::wording::advice::{
     capitalised, evening, line_parts, need_sentence, serves_too, sureness, word,
 };
 use std::rc::Rc;
-use yew::prelude::*;
 
 /// What every part of the advice needs.
 #[derive(Properties, PartialEq)]

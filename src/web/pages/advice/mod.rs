@@ -13,7 +13,7 @@ use crate::web::components::{Bar, ShareLink};
 use crate::web::platform;
 use crate::web::route::Route;
 use crate::web::state::use_app;
-use yew::prelude::*;
+use crate::web::view::prelude::*;
 
 /// The advice: the line first, then why.
 #[component]

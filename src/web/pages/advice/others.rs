@@ -2,9 +2,9 @@
 
 use super::head::Props;
 use crate::t;
+use crate::web::view::prelude::*;
 use crate::wording::advice::{gains_and_losses, line_words, word};
 use crate::wording::with_unit;
-use yew::prelude::*;
 
 /// The picks as rows of a table.
 #[component]

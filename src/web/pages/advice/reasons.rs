@@ -5,10 +5,10 @@ use crate::advice::report::{Effect, Reason, Step};
 use crate::need::answers::Units;
 use crate::t;
 use crate::web::components::Steps;
+use crate::web::view::prelude::*;
 use crate::wording::advice::{
     quantity_name, quantity_value, reason_said, setting, source_of, word,
 };
-use yew::prelude::*;
 
 /// How many reasons are shown before "all".
 const AT_FIRST: usize = 6;

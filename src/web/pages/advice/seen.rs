@@ -22,9 +22,9 @@ use crate::web::components::figure::figure_of;
 use crate::web::pictures::{DuskStrip, Quarry, Sight, StripRow, Surroundings, ThroughSight};
 use crate::web::platform;
 use crate::web::state::use_app;
+use crate::web::view::prelude::*;
 use crate::wording::questions::what;
 use std::rc::Rc;
-use yew::prelude::*;
 
 const DAY_S: f64 = 86_400.0;
 /// Seconds of solar time a degree of longitude.
@@ -243,7 +243,6 @@ struct Drawn {
     surroundings: Rc<Surroundings>,
 }
 
-#[hook]
 fn use_drawn(advice: &Rc<Advice>) -> Rc<Option<Drawn>> {
     let app = use_app();
     let answers = app.map(|app| app.answers.clone()).unwrap_or_default();

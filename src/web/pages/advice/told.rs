@@ -4,11 +4,11 @@ use super::head::Props;
 use crate::advice::Advice;
 use crate::advice::report::Verdict;
 use crate::t;
+use crate::web::view::prelude::*;
 use crate::wording::advice::{
     changes, decision, not_needed, quantity_name, quantity_value, saying, warning, word,
 };
 use std::rc::Rc;
-use yew::prelude::*;
 
 /// What this person does not need.
 #[component]

@@ -6,10 +6,10 @@ use crate::need::questions::Question;
 use crate::t;
 use crate::web::route::Route;
 use crate::web::state::{Action, use_app};
+use crate::web::view::prelude::*;
 use crate::wording::advice::{elements, line_text};
 use crate::wording::questions::{question, question_unsure};
 use crate::wording::{number, with_unit};
-use yew::prelude::*;
 
 /// One step of a rate, as a factor.
 const STEP: f64 = 1.5;
