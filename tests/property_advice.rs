@@ -1,6 +1,9 @@
 //! What must hold of the advice, whoever asks.
 
+mod random_answers;
+
 use proptest::prelude::*;
+use random_answers::answers_of;
 use scopewright::advice::candidates::Candidate;
 use scopewright::advice::coverage::{Coverage, Plan, account};
 use scopewright::advice::occasions::COUNT;
@@ -9,120 +12,9 @@ use scopewright::advice::report::{Advice, Quantity};
 use scopewright::advice::surety::{WORLDS, Worlds};
 use scopewright::advice::world::World;
 use scopewright::advice::{Ranking, advise};
-use scopewright::need::answers::{
-    Answers, Carry, Cover, CoverShare, Eye, Light, Load, Manner, Money, PriceBand, Ranges, Rifle,
-    StopTime, Use, Weights, ZoomHabit,
-};
+use scopewright::need::answers::Weights;
 use scopewright::need::{check, resolve};
 use std::sync::Arc;
-
-/// Answers that a person could give; `seed` chooses.
-fn answers_of(seed: u64) -> Answers {
-    let mut state = seed.wrapping_mul(0x9E37_79B9_7F4A_7C15) | 1;
-    let mut next = |n: u64| {
-        state ^= state << 13;
-        state ^= state >> 7;
-        state ^= state << 17;
-        state % n
-    };
-    const WHAT: [&str; 8] = [
-        "roe_deer",
-        "wild_boar",
-        "red_fox",
-        "chamois",
-        "rabbit",
-        "moose",
-        "white_tailed_deer",
-        "dangerous_game",
-    ];
-    const MANNERS: [Manner; 6] = [
-        Manner::Bench,
-        Manner::SeatRail,
-        Manner::TwoPointSticks,
-        Manner::Driven,
-        Manner::WalkingUp,
-        Manner::PronePack,
-    ];
-    const STOPS: [StopTime; 5] = [
-        StopTime::Daylight,
-        StopTime::Sunset,
-        StopTime::HalfHourAfterSunset,
-        StopTime::EndOfSeeing,
-        StopTime::Moon,
-    ];
-    let mut answers = Answers {
-        version: 1,
-        ..Answers::default()
-    };
-    for _ in 0..next(3) {
-        let nearest_m = 5.0 + next(60) as f64;
-        let usual_m = nearest_m + next(150) as f64;
-        answers.uses.push(Use {
-            what: WHAT[next(8) as usize].to_string(),
-            share: 1.0 + next(3) as f64,
-            manner: Some(MANNERS[next(6) as usize]),
-            ranges: Some(Ranges {
-                nearest_m,
-                usual_m,
-                farthest_m: usual_m + next(250) as f64,
-            }),
-        });
-    }
-    answers.uses.dedup_by(|a, b| a.what == b.what);
-    if next(3) > 0 {
-        answers.light = Some(Light {
-            until: Some(STOPS[next(5) as usize]),
-            minutes_after_sunset: None,
-            cover: vec![CoverShare {
-                cover: if next(2) == 0 {
-                    Cover::Open
-                } else {
-                    Cover::InLeaf
-                },
-                share: 1.0,
-            }],
-            snow: next(3) as f64 / 2.0,
-            town_glow_mag: None,
-            visibility_km: None,
-        });
-    }
-    if next(3) > 0 {
-        answers.eye = Some(Eye {
-            age_years: Some(8.0 + next(88) as f64),
-            astigmatism: next(4) == 0,
-            ..Eye::default()
-        });
-    }
-    if next(3) > 0 {
-        answers.load = Some(Load {
-            bullet_g: Some(2.6 + next(25) as f64),
-            muzzle_velocity_m_s: Some(300.0 + next(700) as f64),
-            bc_g1_lb_in2: Some(0.1 + next(50) as f64 / 100.0),
-            powder_g: Some(0.2 + next(60) as f64 / 10.0),
-            ..Load::default()
-        });
-    }
-    if next(2) > 0 {
-        answers.rifle = Some(Rifle {
-            mass_kg: Some(2.0 + next(40) as f64 / 10.0),
-            left_handed: next(4) == 0,
-            ..Rifle::default()
-        });
-    }
-    if next(2) > 0 {
-        answers.money = Some(Money {
-            band: Some([PriceBand::A, PriceBand::B, PriceBand::C][next(3) as usize]),
-            ..Money::default()
-        });
-    }
-    if next(2) > 0 {
-        answers.zoom = Some([ZoomHabit::Never, ZoomHabit::EachShot][next(2) as usize]);
-    }
-    if next(2) > 0 {
-        answers.carry = Some([Carry::Short, Carry::AllDayHill][next(2) as usize]);
-    }
-    answers
-}
 
 fn assert_sane(advice: &Advice) {
     assert!(!advice.picks.is_empty());
@@ -148,27 +40,40 @@ fn assert_sane(advice: &Advice) {
     assert_eq!(&read, advice, "a round trip through JSON changes nothing");
 }
 
-fn some(rounds: u64) {
-    for seed in 0..rounds {
-        let answers = answers_of(seed);
-        assert!(
-            check(&answers).is_empty(),
-            "{answers:?}: {:?}",
-            check(&answers)
-        );
-        assert_sane(&advise(&answers).unwrap());
-    }
+/// Advises on so many answers from a seed on, on every core; a failure names its seed.
+fn some(from: u64, rounds: u64) {
+    let threads = std::thread::available_parallelism().map_or(1, |n| n.get() as u64);
+    std::thread::scope(|scope| {
+        for thread in 0..threads {
+            scope.spawn(move || {
+                for seed in (from..from + rounds)
+                    .skip(thread as usize)
+                    .step_by(threads as usize)
+                {
+                    let answers = answers_of(seed);
+                    let found = check(&answers);
+                    assert!(found.is_empty(), "answers {seed}: {found:?}");
+                    let sane = std::panic::catch_unwind(|| assert_sane(&advise(&answers).unwrap()));
+                    assert!(sane.is_ok(), "answers {seed}: the message stands above");
+                }
+            });
+        }
+    });
 }
 
 #[test]
 fn random_answers_give_advice_in_finite_numbers() {
-    some(300);
+    some(0, 300);
 }
 
+/// `cargo xtask soak` draws where to begin.
 #[test]
-#[ignore = "`cargo test --release -- --ignored` or the soak runs it: minutes"]
+#[ignore = "minutes: `cargo xtask soak` runs it"]
 fn ten_thousand_random_answers_give_advice() {
-    some(10_000);
+    let drawn = std::env::var("SCOPEWRIGHT_SEED").unwrap_or_default();
+    let from: u64 = drawn.parse().unwrap_or(1000);
+    println!("answers {from} to {}", from + 9_999);
+    some(from, 10_000);
 }
 
 #[test]

@@ -38,7 +38,14 @@ fn in_chromium() -> Done {
     setup::npm(&tests)?;
     let programs = browsers::chromium()?;
     let mut cargo = place::cargo();
-    cargo.args(["build", "--release", "--locked", "--package", "parity"]);
+    cargo.args([
+        "build",
+        "--release",
+        "--locked",
+        "--package",
+        "parity",
+        "--lib",
+    ]);
     run::shown(cargo.args(["--target", wasm::TARGET]))?;
     let folder = place::target().join("xtask/bench");
     let module = place::target()

@@ -1,12 +1,13 @@
 // Asks the native workbench and the wasm module the same lines:
-// node compare.cjs path/to/workbench folder/with/lines
+// node compare.cjs path/to/workbench path/to/digests folder/with/lines
 const { readFileSync } = require("node:fs");
-const { spawnSync } = require("node:child_process");
+const { spawn, spawnSync } = require("node:child_process");
 const path = require("node:path");
 const core = require("./parity.js");
 
-const [workbench, folder] = process.argv.slice(2);
+const [workbench, digests, folder] = process.argv.slice(2);
 const TIMES = 97;
+const DRAWN = 300;
 
 /** Numbers spread by the additive recurrence of the golden ratio's relatives: no randomness. */
 function spread(place, round, low, high, logarithmic) {
@@ -71,4 +72,33 @@ for (const [command, questions] of work) {
   const refused = [...refusals.values()].flat().length;
   console.log(`  ${command}: ${questions.length} answers, ${differing - before} differing, ${refused} of them refusals`);
 }
-process.exit(differing + outdated > 0 ? 1 : 0);
+
+/** The digests of so many drawn advices, both sides at the same time. */
+async function drawn() {
+  const seeds = Array.from({ length: DRAWN }, (_, seed) => seed);
+  const native = spawn(digests, { stdio: ["pipe", "pipe", "inherit"] });
+  let told = "";
+  native.stdout.on("data", (text) => (told += text));
+  const over = new Promise((resolve) => native.on("close", resolve));
+  native.stdin.end(seeds.map((seed) => `${seed}\n`).join(""));
+  const ours = [];
+  for (const seed of seeds) {
+    ours.push(core.digest(seed));
+    await new Promise(setImmediate);
+  }
+  await over;
+  const theirs = told.trimEnd().split("\n");
+  let apart = 0;
+  ours.forEach((line, seed) => {
+    if (line === theirs[seed] && line.includes(" picks:")) return;
+    apart += 1;
+    if (apart > 5) return;
+    const other = (theirs[seed] ?? "").split(" ");
+    const parts = line.split(" ").filter((part, place) => part !== other[place]);
+    console.log(`  ✗ drawn answers ${seed}: ${parts.length > 0 ? `differing in ${parts.join(" ")}` : line}`);
+  });
+  console.log(`  whole advices for drawn answers: ${seeds.length}, ${apart} differing, refused or not finite`);
+  return apart;
+}
+
+drawn().then((apart) => process.exit(differing + outdated + apart > 0 ? 1 : 0));

@@ -13,16 +13,10 @@ pub fn command() -> Done {
     setup::node()?;
     wasm::ensure_target()?;
     run::shown(place::cargo().args(["build", "--locked", "--bin", "workbench"]))?;
+    run::shown(place::cargo().args(["build", "--locked", "--package", "parity"]))?;
     let mut cargo = place::cargo();
-    cargo.args([
-        "build",
-        "--locked",
-        "--package",
-        "parity",
-        "--target",
-        wasm::TARGET,
-    ]);
-    run::shown(&mut cargo)?;
+    cargo.args(["build", "--locked", "--package", "parity", "--lib"]);
+    run::shown(cargo.args(["--target", wasm::TARGET]))?;
     let folder = place::target().join("xtask/parity");
     wasm::bind_for_node(
         &place::target().join(wasm::TARGET).join("debug/parity.wasm"),
@@ -30,12 +24,13 @@ pub fn command() -> Done {
     )?;
     place::write(&folder.join("compare.cjs"), COMPARE.as_bytes())?;
     say::detail("native workbench against the same core in wasm under Node:");
-    let workbench =
-        place::target().join(format!("debug/workbench{}", std::env::consts::EXE_SUFFIX));
+    let program =
+        |name: &str| place::target().join(format!("debug/{name}{}", std::env::consts::EXE_SUFFIX));
     run::shown(
         Command::new("node")
             .arg(folder.join("compare.cjs"))
-            .arg(workbench)
+            .arg(program("workbench"))
+            .arg(program("digests"))
             .arg(place::root().join("tests/data/parity")),
     )
 }
