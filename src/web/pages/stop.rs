@@ -9,7 +9,7 @@ use crate::t;
 use crate::web::fields::Field;
 use crate::web::pictures::{DuskStrip, said_minute};
 use crate::web::state::{Action, App, use_app};
-use yew::prelude::*;
+use crate::web::view::prelude::*;
 
 /// Where the handle stands while nothing else is known, minutes after sunset.
 const USUAL_MIN: f64 = 30.0;
