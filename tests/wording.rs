@@ -200,7 +200,7 @@ fn variants(name: &str) -> Vec<String> {
 }
 
 /// What the report can say, heading by heading: `word("warning", …)` asks for these.
-const REPORT: [(&str, &str); 17] = [
+const REPORT: [(&str, &str); 18] = [
     ("warning", "WarningKey"),
     ("decision", "DecisionKey"),
     ("unused", "UnusedKey"),
@@ -218,6 +218,7 @@ const REPORT: [(&str, &str); 17] = [
     ("turret", "Turret"),
     ("grade", "Grade"),
     ("saying", "SayingKey"),
+    ("note", "NoteKey"),
 ];
 
 fn keys_of_report() -> BTreeSet<String> {

@@ -216,6 +216,23 @@ quantity-percent = share
 quantity-length_mm = length
 quantity-angle_mm_per100m = angle at 100 m
 quantity-age_years = age
+quantity-until_min = told apart until, after sunset
+quantity-before_sunrise_min = told apart from, before sunrise
+quantity-later_min = later in the evening
+quantity-speed_m_s = speed
+quantity-energy_j = energy
+quantity-flight_seconds = time of flight
+quantity-angle_mrad = angle
+quantity-angle_deg = angle
+quantity-torque_nm = torque
+quantity-torque_in_lb = torque
+quantity-height_m = height above the sea
+quantity-temperature_c = temperature
+quantity-width_m = width
+quantity-visibility_m = visibility
+quantity-bullet_g = mass
+quantity-path_cm = over or under the aim
+quantity-exact_mm = measure
 
 change-served_points = { $way ->
     [more] serves { $amount } more of your occasions
@@ -458,6 +475,7 @@ saying-uphill_high_downhill_low = Uphill high, downhill low.
 saying-uphill_high_downhill_low-why = Both ways a little high: the drop follows the level distance.
 
 ## Amounts and kinds
+amount-degrees = { $value }°
 amount-bands = { $bands } of a price band
 standing-must = a must
 standing-wish = a wish

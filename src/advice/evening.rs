@@ -8,7 +8,11 @@ use crate::eye::fast::Tables;
 use crate::eye::{self, Eye, LastLuminance, Optics, Patch};
 use crate::need::shooter::{Need, Situation, Stop};
 use crate::sight::{Specification, fits, pupil};
+use crate::sky::evening::{EventKind, Minute, Night, SUNSET_DEG, SunCourse};
+use crate::sky::ground::{self, Setting};
 use crate::sky::illuminance;
+use crate::sky::moon::moon_position;
+use crate::sky::sun::sun_altitude_deg;
 
 /// The typical occasion's scene and eye, for the comparison of sights.
 #[derive(Clone, Debug)]
@@ -23,6 +27,10 @@ pub struct Typical {
     pub surround: f64,
     /// Reflectance of the ground, for what the air before it takes.
     ground_reflectance: f64,
+    /// What an animal stands before: reflectance and how; none for targets.
+    coat_before: Option<(f64, Setting)>,
+    /// Contrast before the least that is taken.
+    contrast_as_it_is: f64,
     /// The eye.
     pub eye: Option<Eye>,
     /// Minutes after sunset at which this person stops; none by day, Moon or lamps.
@@ -33,6 +41,43 @@ pub struct Typical {
     pub light: LightKind,
     season: Season,
     evening: Option<Evening>,
+}
+
+/// What is looked at, as it may differ from the typical occasion.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Look {
+    /// Side of the patch, m.
+    pub side_m: f64,
+    /// Range, m.
+    pub range_m: f64,
+    /// Contrast on the ground, without sign.
+    pub contrast: f64,
+    /// Scotopic to photopic ratio of the light.
+    pub sp_ratio: f64,
+    /// Added to the pupil, mm.
+    pub pupil_mm: f64,
+    /// Added to the age, years.
+    pub years_more: f64,
+    /// Added to the transmission.
+    pub transmission_more: f64,
+    /// As if there were no air between.
+    pub clear_air: bool,
+}
+
+/// A night of the full Moon.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Moonlit {
+    /// Told apart all night.
+    All,
+    /// Lost in the dusk and not found again.
+    Not,
+    /// Lost in the dusk and told apart again.
+    Again {
+        /// From so many minutes after sunset …
+        from_min: f64,
+        /// … to so many.
+        to_min: f64,
+    },
 }
 
 /// Spread of the absolute end, dex: field factor, contrast, ground and cloud in quadrature.
@@ -100,6 +145,9 @@ impl Typical {
             contrast,
             surround: scene.surround,
             ground_reflectance: scene.ground_reflectance,
+            coat_before: (!s.what.is_target())
+                .then_some((scene.background_reflectance, scene.setting)),
+            contrast_as_it_is: contrast_signed,
             eye: person(need, need.eye.age_years.value.value, ground.world.pupil_mm),
             stop_min,
             stop_cd_m2,
@@ -109,35 +157,66 @@ impl Typical {
         }
     }
 
-    fn patch(&self, ground: &Ground, glare: f64) -> Option<Patch> {
+    /// The usual look: what is told apart, how far, with which contrast.
+    #[must_use]
+    pub fn look(&self, ground: &Ground) -> Look {
         let s = &ground.need.situations[self.situation];
-        let side_m = 1e-3 * occasions::patch_mm(s.what);
-        let eye = self.eye.as_ref()?;
-        let stray = eye::veil::straylight_index(eye.age_years());
-        let veil = eye::veil::veil_factor(glare + stray, self.surround);
-        let (left, _) = self.air(ground, s.range.usual_m);
-        Some(Patch::new(side_m * side_m, s.range.usual_m, left * self.contrast).veiled(veil))
+        Look {
+            side_m: 1e-3 * occasions::patch_mm(s.what),
+            range_m: s.range.usual_m,
+            contrast: self.contrast.abs(),
+            sp_ratio: eye::equivalent::TWILIGHT_SP_RATIO,
+            pupil_mm: 0.0,
+            years_more: 0.0,
+            transmission_more: 0.0,
+            clear_air: false,
+        }
     }
 
     /// What the air leaves of a contrast at a range, and how much it brightens the ground.
-    fn air(&self, ground: &Ground, range_m: f64) -> (f64, f64) {
+    #[must_use]
+    pub fn air(&self, ground: &Ground, range_m: f64) -> (f64, f64) {
         occasions::through_air(&ground.need, self.ground_reflectance, range_m)
     }
 
     /// log10 of the least background luminance at which the quarry is told apart through a
     /// sight, at its best power, with the pupil moved by `pupil_mm`; −∞ for always.
     fn last_log(&self, ground: &Ground, sight: Option<&Specification>, pupil_mm: f64) -> f64 {
+        let look = Look {
+            pupil_mm,
+            ..self.look(ground)
+        };
+        self.last_log_of(ground, sight, &look)
+    }
+
+    /// The same for another look.
+    #[must_use]
+    pub fn last_log_of(&self, ground: &Ground, sight: Option<&Specification>, look: &Look) -> f64 {
         let Some(eye) = self.eye else {
             return f64::INFINITY;
         };
-        let eye = eye.with_offset(eye.pupil_offset_mm() + pupil_mm);
+        let eye = Eye::of_nearest_age(eye.age_years() + look.years_more)
+            .with_offset(eye.pupil_offset_mm() + look.pupil_mm);
+        let (left, factor) = if look.clear_air {
+            (1.0, 1.0)
+        } else {
+            self.air(ground, look.range_m)
+        };
+        let patch = |glare: f64| {
+            let stray = eye::veil::straylight_index(eye.age_years());
+            let veil = eye::veil::veil_factor(glare + stray, self.surround);
+            Patch::new(
+                look.side_m * look.side_m,
+                look.range_m,
+                left * look.contrast,
+            )
+            .veiled(veil)
+        };
         let tables = Tables::shared();
-        let usual_m = ground.need.situations[self.situation].range.usual_m;
-        let (_, factor) = self.air(ground, usual_m);
         let solve = |optics: &Optics, patch: &Patch| match tables.last_luminance(
             &eye,
             optics,
-            eye::equivalent::TWILIGHT_SP_RATIO,
+            look.sp_ratio,
             patch,
         ) {
             LastLuminance::Always => f64::NEG_INFINITY,
@@ -146,15 +225,11 @@ impl Typical {
             LastLuminance::Never => f64::INFINITY,
         };
         match sight {
-            None => self
-                .patch(ground, 0.0)
-                .map_or(f64::INFINITY, |patch| solve(&Optics::bare_eye(), &patch)),
+            None => solve(&Optics::bare_eye(), &patch(0.0)),
             Some(s) => {
-                let glare = fits::veiling_glare(s.grade).value * ground.world.glare;
-                let Some(patch) = self.patch(ground, glare) else {
-                    return f64::INFINITY;
-                };
-                let transmission = fits::transmission_night(s.grade).value;
+                let patch = patch(fits::veiling_glare(s.grade).value * ground.world.glare);
+                let transmission =
+                    (fits::transmission_night(s.grade).value + look.transmission_more).min(1.0);
                 let ratio = s.zoom_ratio().max(1.0);
                 let steps = 1 + (12.0 * libm::log2(ratio)) as u32 / 3;
                 (0..=steps)
@@ -169,8 +244,41 @@ impl Typical {
         }
     }
 
+    /// log10 of the same by the Landolt-ring law at one magnification, the usual look.
+    #[must_use]
+    pub fn ring_log(&self, ground: &Ground, sight: &Specification, magnification: f64) -> f64 {
+        let Some(eye) = self.eye else {
+            return f64::INFINITY;
+        };
+        let look = self.look(ground);
+        let (left, factor) = self.air(ground, look.range_m);
+        let glare = fits::veiling_glare(sight.grade).value * ground.world.glare;
+        let veil = eye::veil::veil_factor(
+            glare + eye::veil::straylight_index(eye.age_years()),
+            self.surround,
+        );
+        let optics = Optics::sight(
+            magnification,
+            pupil::effective_objective_mm(sight.objective_mm, magnification),
+            fits::transmission_night(sight.grade).value,
+        );
+        match eye::people::landolt_last_luminance(
+            &eye,
+            &optics,
+            look.sp_ratio,
+            look.side_m,
+            look.range_m,
+            left * look.contrast / veil,
+        ) {
+            LastLuminance::Always => f64::NEG_INFINITY,
+            LastLuminance::At(l) => libm::log10(l / (factor * veil)),
+            LastLuminance::Never => f64::INFINITY,
+        }
+    }
+
     /// Minutes after sunset at which the background falls to a luminance; none if never.
-    fn minutes(&self, log_l: f64) -> Option<f64> {
+    #[must_use]
+    pub fn minutes(&self, log_l: f64) -> Option<f64> {
         let evening = self.evening.as_ref()?;
         let log_at = |minutes: f64| {
             libm::log10(
@@ -199,7 +307,12 @@ impl Typical {
     /// always or never.
     #[must_use]
     pub fn last_light(&self, ground: &Ground, sight: Option<&Specification>) -> LastLight {
-        let log_l = self.last_log(ground, sight, 0.0);
+        self.end_of(self.last_log(ground, sight, 0.0))
+    }
+
+    /// The end of telling apart for a least luminance, log10.
+    #[must_use]
+    pub fn end_of(&self, log_l: f64) -> LastLight {
         if log_l == f64::INFINITY {
             return LastLight::Never;
         }
@@ -226,12 +339,26 @@ impl Typical {
         one: &Specification,
         other: &Specification,
     ) -> Option<Figure> {
-        let at = |pupil_mm: f64| -> Option<f64> {
-            Some(
-                self.minutes(self.last_log(ground, Some(other), pupil_mm))?
-                    - self.minutes(self.last_log(ground, Some(one), pupil_mm))?,
-            )
+        let look = self.look(ground);
+        self.gain_min(ground, (one, &look), (other, &look))
+    }
+
+    /// The same between two sights and two looks.
+    #[must_use]
+    pub fn gain_min(
+        &self,
+        ground: &Ground,
+        one: (&Specification, &Look),
+        other: (&Specification, &Look),
+    ) -> Option<Figure> {
+        let end = |(sight, look): (&Specification, &Look), pupil_mm: f64| {
+            let look = Look {
+                pupil_mm: look.pupil_mm + pupil_mm,
+                ..*look
+            };
+            self.minutes(self.last_log_of(ground, Some(sight), &look))
         };
+        let at = |pupil_mm: f64| Some(end(other, pupil_mm)? - end(one, pupil_mm)?);
         let value = at(0.0)?;
         let pupil_spread = if ground.need.eye.dark_pupil_mm.is_some() {
             0.3
@@ -245,6 +372,141 @@ impl Typical {
             value,
             spread: (by_pupil * by_pupil + DIFFERENCE_MIN * DIFFERENCE_MIN).sqrt(),
         })
+    }
+
+    /// Minutes before sunrise from which on the background is brighter than a luminance, with
+    /// the spread of the absolute time; none if it never is before, or never darker.
+    #[must_use]
+    pub fn before_sunrise_min(&self, log_l: f64) -> Option<Figure> {
+        let evening = self.evening.as_ref().filter(|e| e.sets)?;
+        let place = self.season.place.as_ref()?;
+        let midnight_s = evening.noon_s + 43_200.0;
+        let log_at = |s: f64| {
+            let altitude = sun_altitude_deg(s, place);
+            libm::log10(self.cd_m2_per_lx * illuminance::clear_sky_illuminance_lx(altitude))
+        };
+        // Between midnight and noon the Sun only climbs.
+        let climbs = |below: &dyn Fn(f64) -> bool| -> Option<f64> {
+            let (mut a, mut b) = (midnight_s, midnight_s + 43_200.0);
+            if !below(a) || below(b) {
+                return None;
+            }
+            while b - a > 1.0 {
+                let middle = 0.5 * (a + b);
+                if below(middle) {
+                    a = middle;
+                } else {
+                    b = middle;
+                }
+            }
+            Some(0.5 * (a + b))
+        };
+        let sunrise_s = climbs(&|s| sun_altitude_deg(s, place) < SUNSET_DEG)?;
+        let before = |log_l: f64| Some((sunrise_s - climbs(&|s| log_at(s) < log_l)?) / 60.0);
+        let value = before(log_l)?;
+        let early = before(log_l - ABSOLUTE_DEX).unwrap_or(value + 5.0);
+        let late = before(log_l + ABSOLUTE_DEX).unwrap_or(value - 5.0);
+        Some(Figure {
+            value,
+            spread: 0.5 * (early - late).abs(),
+        })
+    }
+
+    /// What happens in the night of the full Moon nearest to the typical evening.
+    #[must_use]
+    pub fn moonlit(&self, log_l_twilight: f64, log_l_moon: f64) -> Option<Moonlit> {
+        let evening = self.evening.as_ref().filter(|e| e.sets)?;
+        let place = self.season.place.as_ref()?;
+        let noon_s = (-15..15)
+            .map(|day| evening.noon_s + 86_400.0 * f64::from(day))
+            .min_by(|a, b| {
+                let phase = |noon: &f64| moon_position(noon + 43_200.0, place).phase_angle_deg;
+                phase(a).total_cmp(&phase(b))
+            })?;
+        let night = Night::from_noon(noon_s, place).ok()?;
+        let sunset_s = night
+            .sky_events()
+            .iter()
+            .find(|event| event.kind == EventKind::Sunset)?
+            .unix_s;
+        let seen = |minute: &Minute| {
+            let needed = if minute.moon_lx > minute.sun_lx {
+                log_l_moon
+            } else {
+                log_l_twilight
+            };
+            libm::log10(self.cd_m2_per_lx * (minute.sun_lx + minute.moon_lx)) >= needed
+        };
+        let dark: Vec<&Minute> = night
+            .minutes()
+            .iter()
+            .filter(|minute| minute.unix_s >= sunset_s && minute.sun_altitude_deg < SUNSET_DEG)
+            .collect();
+        let by_moon: Vec<bool> = dark.iter().map(|m| m.moon_lx > m.sun_lx).collect();
+        let after: Vec<(f64, bool)> = dark
+            .iter()
+            .map(|minute| ((minute.unix_s - sunset_s) / 60.0, seen(minute)))
+            .collect();
+        let Some(lost) = after.iter().position(|(_, seen)| !seen) else {
+            return Some(Moonlit::All);
+        };
+        // What the dawn brings back is not the Moon's.
+        let found = after[lost..]
+            .iter()
+            .position(|(_, seen)| *seen)
+            .filter(|found| by_moon[lost + found]);
+        let Some(found) = found else {
+            return Some(Moonlit::Not);
+        };
+        let from = lost + found;
+        let to = after[from..]
+            .iter()
+            .position(|(_, seen)| !seen)
+            .map_or(after.len() - 1, |more| from + more);
+        Some(Moonlit::Again {
+            from_min: after[from].0,
+            to_min: after[to].0,
+        })
+    }
+
+    /// What the Sun does on the typical date.
+    #[must_use]
+    pub fn sun_course(&self) -> SunCourse {
+        match &self.evening {
+            Some(e) if e.sets => SunCourse::Sets,
+            Some(e) if e.noon_deg < SUNSET_DEG => SunCourse::StaysDown,
+            Some(_) => SunCourse::StaysUp,
+            None => SunCourse::Sets,
+        }
+    }
+
+    /// The contrast of the game wet, and lying down; none for targets.
+    #[must_use]
+    pub fn contrast_wet_and_lying(&self) -> Option<(f64, f64)> {
+        let (background, setting) = self.coat_before?;
+        let facing = match setting {
+            Setting::StandingOnGround => 0.5 + 0.5 * background,
+            Setting::LyingOnGround | Setting::BeforeWall => 1.0,
+        };
+        let coat = (self.contrast_as_it_is + 1.0) * background / facing;
+        Some((
+            ground::contrast(coat * ground::Coat::WET, background, setting),
+            ground::contrast(
+                coat,
+                background,
+                if setting == Setting::BeforeWall {
+                    setting
+                } else {
+                    Setting::LyingOnGround
+                },
+            ),
+        ))
+    }
+
+    /// The contrast of the game as it stands, signed.
+    #[must_use]
+    pub fn contrast_as_it_is(&self) -> f64 {
+        self.contrast_as_it_is
     }
 
     /// The same as an effect, where the light matters.
@@ -272,6 +534,7 @@ impl Typical {
         other: Option<&Specification>,
     ) -> Tonight {
         Tonight {
+            noon_s: self.evening.map_or(0.0, |e| e.noon_s),
             sunset_s: self.evening.filter(|e| e.sets).map(|e| e.sunset_s),
             latitude_deg: ground.need.place.latitude_deg.value,
             longitude_deg_east: ground.need.place.longitude_deg_east.value,

@@ -19,6 +19,7 @@ pub mod facts;
 pub mod limits;
 pub mod line;
 pub mod needs;
+pub mod notes;
 pub mod occasions;
 pub mod picks;
 pub mod ranges;

@@ -63,6 +63,7 @@ pub(crate) fn setting(element: Element, s: &Specification) -> Setting {
         Element::Elevation => key(wire::Turret::from(s.elevation)),
         Element::EyeReliefMm => Setting::Number(s.eye_relief_mm),
         Element::FieldLowMPer100m => key(wire::FieldWidth::from(s.field)),
+        Element::MassG => Setting::Number(10.0 * (0.1 * Candidate::of(*s).mass_g).round()),
         _ => key(wire::Grade::from(s.grade)),
     }
 }
@@ -188,7 +189,7 @@ fn steps(element: Element, s: &Specification) -> (Option<Specification>, Option<
 }
 
 /// Elements of the line that reasons are given for.
-const ELEMENTS: [Element; 12] = [
+const ELEMENTS: [Element; 13] = [
     Element::MagLow,
     Element::MagHigh,
     Element::ObjectiveMm,
@@ -201,6 +202,7 @@ const ELEMENTS: [Element; 12] = [
     Element::EyeReliefMm,
     Element::FieldLowMPer100m,
     Element::Grade,
+    Element::MassG,
 ];
 
 /// The quantity that shows an element best.
@@ -217,6 +219,7 @@ fn axis(ranked: &Ranked, element: Element) -> Quantity {
         Element::Parallax => Quantity::ParallaxCm,
         Element::EyeReliefMm => Quantity::EyeReliefMm,
         Element::FieldLowMPer100m => Quantity::FieldMPer100m,
+        Element::MassG => Quantity::MassG,
         Element::Grade if late => Quantity::MinutesTonight,
         _ => Quantity::Contrast,
     }
@@ -282,6 +285,7 @@ pub fn reached(
             0.1 * worst_parallax_mm(s, nearest_m, farthest_m, set, day_pupil_mm(ranked))
         }
         Quantity::EyeReliefMm => s.eye_relief_mm,
+        Quantity::MassG => candidate.mass_g,
         Quantity::Contrast => {
             1.0 / crate::eye::veil::veil_factor(
                 crate::sight::fits::veiling_glare(s.grade).value,
@@ -347,6 +351,8 @@ fn spread(quantity: Quantity, value: f64) -> f64 {
         Quantity::MarkArcmin | Quantity::CoveredCm => 0.1 * value.abs(),
         Quantity::ParallaxCm => 0.4 * value.abs(),
         Quantity::EyeReliefMm => 3.0,
+        // The fit's own, of which sights that differ little share most.
+        Quantity::MassG => (0.1 * value.abs()).min(49.0),
         _ => 0.0,
     }
 }
@@ -395,21 +401,32 @@ fn standing(first: &Pick, element: Element) -> Standing {
         Element::Elevation => r.elevation.standing,
         Element::EyeReliefMm => r.eye_relief_mm.standing,
         Element::FieldLowMPer100m => r.field_low_m_per_100m.standing,
+        Element::MassG => r.mass_g.standing,
         _ => r.grade.standing,
     }
 }
 
-/// The reasons for the first pick, most consequential first.
+/// The reasons for the first pick, most consequential first; a step less of mass is the
+/// lightest sight that serves almost as well.
 #[must_use]
-pub fn reasons(ranked: &Ranked, typical: &Typical, first: &Pick) -> Vec<Reason> {
+pub fn reasons(
+    ranked: &Ranked,
+    typical: &Typical,
+    first: &Pick,
+    lightest: Option<&Specification>,
+) -> Vec<Reason> {
     let own = ranked.candidates[ranked.best].specification;
     let own_account = account(&ranked.ground, &own);
     let own_value = value(ranked, &own, &own_account);
     let mut list: Vec<Reason> = ELEMENTS
         .iter()
         .filter_map(|&element| {
-            let (less, more) = steps(element, &own);
-            if less.is_none() && more.is_none() {
+            let (less, more) = if element == Element::MassG {
+                (lightest.copied(), None)
+            } else {
+                steps(element, &own)
+            };
+            if less.is_none() && more.is_none() && element != Element::MassG {
                 return None;
             }
             let axis = axis(ranked, element);

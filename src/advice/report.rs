@@ -38,6 +38,12 @@ pub struct Advice {
     pub facts: Facts,
     /// What is said at counters, tested for this person.
     pub sayings: Vec<Saying>,
+    /// What stands behind the line: each model's own figures, for the panels that open.
+    #[serde(default)]
+    pub notes: Vec<Note>,
+    /// The load on its way, nearest first.
+    #[serde(default)]
+    pub flight: Vec<FlightRow>,
     /// How much was computed.
     pub extent: Extent,
 }
@@ -542,6 +548,190 @@ pub enum Quantity {
     AngleMmPer100m,
     /// Age, years.
     AgeYears,
+    /// Minutes after sunset until which something is told apart; [`ALL_NIGHT_MIN`] for the
+    /// whole night, less than nothing of that for never.
+    UntilMin,
+    /// Minutes before sunrise from which on something is told apart, likewise.
+    BeforeSunriseMin,
+    /// A change of the evening's end, later positive, min.
+    LaterMin,
+    /// Speed, m/s.
+    SpeedMS,
+    /// Energy of the bullet, J.
+    EnergyJ,
+    /// Time of flight, s.
+    FlightSeconds,
+    /// Angle, mrad.
+    AngleMrad,
+    /// Angle, degrees.
+    AngleDeg,
+    /// Torque, N·m.
+    TorqueNm,
+    /// Torque, in·lb.
+    TorqueInLb,
+    /// Height above the sea, m.
+    HeightM,
+    /// Temperature, °C.
+    TemperatureC,
+    /// Lead or width on the ground, m.
+    WidthM,
+    /// Visibility, m.
+    VisibilityM,
+    /// Mass of a bullet, g.
+    BulletG,
+    /// A place over (positive) or under the aim, cm.
+    PathCm,
+    /// A measure of a standard, mm.
+    ExactMm,
+}
+
+/// Stands for the whole night in [`Quantity::UntilMin`] and [`Quantity::BeforeSunriseMin`];
+/// its negative for not at all.
+pub const ALL_NIGHT_MIN: f64 = 1e6;
+
+/// A statement with its numbers that stands behind a part of the advice.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+pub struct Note {
+    /// Which statement.
+    pub key: NoteKey,
+    /// Its numbers; which is which stands with the key in `wording::notes`.
+    pub effects: Vec<Effect>,
+}
+
+/// The statements.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[serde(rename_all = "snake_case")]
+#[allow(
+    missing_docs,
+    reason = "each key is its statement in short; the words stand in the locales"
+)]
+pub enum NoteKey {
+    // What does not fit, and what would.
+    ZeroOutOfReach,
+    FallsShort,
+    NoFlight,
+    CannotBeZeroed,
+    ZeroTooHigh,
+    KeptTube,
+    KeptBell,
+    KeptBolt,
+    KeptStock,
+    NoRoomToClamp,
+    PolarDay,
+    PolarNight,
+    // The evening.
+    Detection,
+    Recognition,
+    Identification,
+    SecondOpinion,
+    Difference,
+    DifferenceMeasured,
+    PupilUsed,
+    Adaptation,
+    StepObjective,
+    StepMagnification,
+    StepTransmission,
+    StepAge,
+    Haze,
+    Coat,
+    Weather,
+    Dawn,
+    MoonBack,
+    MoonAll,
+    MoonNone,
+    Labels,
+    Veil,
+    // Power and field.
+    Lead,
+    FieldNeeded,
+    FieldShort,
+    Crossing,
+    Steady,
+    // Plane and mark.
+    PlaneError,
+    MarkDay,
+    MarkLate,
+    LitLate,
+    // Parallax.
+    ParallaxAt,
+    // Elevation.
+    Travel,
+    Incline,
+    InclineTooMuch,
+    Windage,
+    Clicks,
+    Mismatch,
+    RingChanges,
+    RangeError,
+    // The load on its way.
+    LoadTypical,
+    LoadOwn,
+    DeadOn,
+    Highest,
+    Slope,
+    Cant,
+    PlaceAir,
+    Near,
+    // Recoil and the eye.
+    Recoil,
+    MuzzleBare,
+    MuzzleDevice,
+    Barrel,
+    ReliefParts,
+    EyeBoxTop,
+    MountLoad,
+    MountLoadStop,
+    Balance,
+    // The rings.
+    HeightBell,
+    HeightIron,
+    HeightBolt,
+    HeightRing,
+    HeightStock,
+    LargerBell,
+    BoltRoom,
+    Comb,
+    CombLow,
+    EyePlace,
+    RingsPlace,
+    RingsSlots,
+    RailSlotted,
+    RailNarrow,
+    RailSmallDovetail,
+    RailWideDovetail,
+    RailTwoPiece,
+    RailBare,
+    KeptFits,
+    TorqueCaps,
+    TorqueBase,
+    TorqueCrossAluminium,
+    TorqueCrossSteel,
+}
+
+/// The load at one range, with the usual zero.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+pub struct FlightRow {
+    /// Range, m.
+    pub range_m: f64,
+    /// Path over the line of sight, cm; low is negative.
+    pub path_cm: f64,
+    /// One standard deviation of it by the load's own figures, cm.
+    pub path_spread_cm: f64,
+    /// Hold over the aim, mrad.
+    pub hold_mrad: f64,
+    /// Speed, m/s.
+    pub speed_m_s: f64,
+    /// Energy, J.
+    pub energy_j: f64,
+    /// Time of flight, s.
+    pub time_s: f64,
+    /// Drift in 4 m/s of wind across, cm.
+    pub drift_cm: f64,
+    /// Radius of the visible wobble of this person's usual hold there, cm.
+    pub wobble_cm: f64,
 }
 
 /// A quantity that changes or is reached, with its spread.
@@ -1017,6 +1207,9 @@ pub enum LightKind {
 pub struct Tonight {
     /// Seconds since 1970-01-01T00:00Z of the sunset of that evening; none if there is none.
     pub sunset_s: Option<f64>,
+    /// The noon before that evening, seconds since 1970: also where the Sun does not set.
+    #[serde(default)]
+    pub noon_s: f64,
     /// Latitude used, degrees north.
     pub latitude_deg: f64,
     /// Longitude used, degrees east.

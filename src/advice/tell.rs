@@ -4,7 +4,7 @@ use super::candidates::Candidate;
 use super::evening::Typical;
 use super::ranking::{NEAR_TIE_POINTS, Ranked, Ranking};
 use super::report::{Advice, Because, Extent, NotCounted, Pick, VERSION};
-use super::{choices, facts, occasions, picks, reasons, sayings, warnings};
+use super::{choices, facts, notes, occasions, picks, reasons, sayings, warnings};
 use crate::need::answers::{Answers, RifleKind};
 use crate::need::shooter::Need;
 use crate::need::{Problem, check, resolve};
@@ -63,13 +63,26 @@ pub fn tell(ranked: &Ranked) -> Advice {
     });
     let reasons = list
         .first()
-        .map(|first| reasons::reasons(ranked, &typical, first))
+        .map(|first| {
+            let lightest = chosen
+                .iter()
+                .find(|(_, because)| *because == Because::Lightest)
+                .map(|&(index, _)| &ranked.candidates[index].specification);
+            reasons::reasons(ranked, &typical, first, lightest)
+        })
         .unwrap_or_default();
     let not_needed = choices::not_needed(&reasons);
     let unused = list
         .first()
         .map(|first| choices::unused(ranked, &typical, first))
         .unwrap_or_default();
+    let list_notes = list
+        .first()
+        .map(|first| notes::notes(ranked, &typical, first, beside.as_ref()))
+        .unwrap_or_default();
+    let height_over_bore_mm = list.first().map_or(facts::PATH_HEIGHT_MM, |first| {
+        first.height_over_bore_mm.value
+    });
     Advice {
         version: VERSION,
         picks: list,
@@ -88,6 +101,8 @@ pub fn tell(ranked: &Ranked) -> Advice {
                 .first()
                 .map(|&(index, _)| &ranked.candidates[index].specification),
         ),
+        notes: list_notes,
+        flight: notes::flight_rows(ranked, height_over_bore_mm),
         extent: extent(ranked),
     }
 }

@@ -14,6 +14,7 @@
 pub mod advice;
 mod language;
 mod measure;
+pub mod notes;
 mod number;
 mod plural;
 pub mod problems;

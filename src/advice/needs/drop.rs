@@ -6,7 +6,8 @@
 
 use crate::advice::chance::normal;
 use crate::flight::{
-    Air, Conditions, Load, SEA_LEVEL, Sighted, Zeroed, drag::DragFunction, point_blank::point_blank,
+    Air, Conditions, FlightError, Load, SEA_LEVEL, Sighted, Zeroed, drag::DragFunction,
+    point_blank::point_blank,
 };
 use crate::need::answers::DistanceHabit;
 use crate::need::shooter::Need;
@@ -129,12 +130,7 @@ impl Flight {
     #[must_use]
     pub fn of(need: &Need, world_drop: f64) -> Option<Self> {
         let velocity = need.load.muzzle_velocity_m_s.value.value;
-        let (drag, bc) = match (need.load.bc_g7_lb_in2, need.load.bc_g1_lb_in2) {
-            (Some(bc), _) => (DragFunction::G7, bc),
-            (None, Some(bc)) => (DragFunction::G1, bc),
-            (None, None) => (DragFunction::G1, 0.44),
-        };
-        let load = Load::new(drag, bc, velocity).ok()?;
+        let load = load_of(need).ok()?;
         let air = air(need);
         let farthest_m = need
             .situations
@@ -288,8 +284,26 @@ impl Flight {
     }
 }
 
+/// The load of a need: its G7 figure before its G1, and a usual one where there is none.
+///
+/// # Errors
+/// [`FlightError::OutOfRange`] for figures that make no load.
+pub fn load_of(need: &Need) -> Result<Load, FlightError> {
+    let (drag, bc) = match (need.load.bc_g7_lb_in2, need.load.bc_g1_lb_in2) {
+        (Some(bc), _) => (DragFunction::G7, bc),
+        (None, Some(bc)) => (DragFunction::G1, bc),
+        (None, None) => (DragFunction::G1, 0.44),
+    };
+    Ok(Load::new(
+        drag,
+        bc,
+        need.load.muzzle_velocity_m_s.value.value,
+    )?)
+}
+
 /// The air of the place in the middle of the season's temperatures.
-fn air(need: &Need) -> Air {
+#[must_use]
+pub fn air(need: &Need) -> Air {
     let coldest = need.place.coldest_c.value.clamp(-40.0, 40.0);
     let height = need.place.height_m.value.clamp(-400.0, 6000.0);
     let temperature = (coldest + 10.0).min(25.0);

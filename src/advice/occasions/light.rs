@@ -36,6 +36,8 @@ pub(crate) struct Evening {
     pub darkest_min: f64,
     /// The Sun's altitude at noon, degrees.
     pub noon_deg: f64,
+    /// That noon, seconds since 1970.
+    pub noon_s: f64,
 }
 
 /// The evenings of a person's season.
@@ -108,6 +110,7 @@ fn evening(place: Option<&Place>, day_of_year: f64) -> Evening {
             sets: false,
             darkest_min: 80.0,
             noon_deg: 30.0,
+            noon_s: NEW_YEAR_2027_S,
         };
     };
     let noon_s = NEW_YEAR_2027_S + DAY_S * day_of_year.floor() + DAY_S * 0.5
@@ -148,6 +151,7 @@ fn evening(place: Option<&Place>, day_of_year: f64) -> Evening {
         sets: sunset.is_some(),
         darkest_min: ((darkest_s - sunset_s) / 60.0).max(0.0),
         noon_deg,
+        noon_s,
     }
 }
 

@@ -4,6 +4,7 @@ use super::{joined, key_of, said};
 use crate::advice::report::{Effect, Quantity};
 use crate::need::answers::Units;
 use crate::t;
+use crate::wording::measure::{bullet_mass, height, temperature};
 use crate::wording::{about, decimals_for, length_mm, mass, number, range, with_unit};
 
 /// The name of a quantity.
@@ -17,6 +18,29 @@ const METRES_PER_YARD: f64 = 0.9144;
 /// A quantity with its unit, and its spread where there is one.
 #[must_use]
 pub fn quantity_value(quantity: Quantity, value: f64, spread: f64, units: Units) -> String {
+    formatted(quantity, value, spread, units, about)
+}
+
+/// The same with the spread in brackets, so that a sentence goes on behind it.
+#[must_use]
+pub fn quantity_in_sentence(quantity: Quantity, value: f64, spread: f64, units: Units) -> String {
+    formatted(quantity, value, spread, units, |value, spread, unit| {
+        let decimals = decimals_for(spread);
+        t!(
+            "said-about",
+            value = with_unit(value, decimals, unit),
+            spread = number(spread, decimals)
+        )
+    })
+}
+
+fn formatted(
+    quantity: Quantity,
+    value: f64,
+    spread: f64,
+    units: Units,
+    uncertain: impl Fn(f64, f64, &str) -> String,
+) -> String {
     let imperial = units == Units::Imperial;
     let (factor, unit, decimals) = match quantity {
         Quantity::ServedPoints
@@ -39,7 +63,40 @@ pub fn quantity_value(quantity: Quantity, value: f64, spread: f64, units: Units)
         Quantity::FieldAtNearestM | Quantity::FieldMPer100m => {
             (1.0, "m", usize::from(value.abs() < 20.0))
         }
-        Quantity::RangeM => return range(units, value),
+        Quantity::RangeM | Quantity::HeightM if spread <= 0.0 => {
+            return if quantity == Quantity::RangeM {
+                range(units, value)
+            } else {
+                height(units, value)
+            };
+        }
+        Quantity::RangeM if imperial => (1.0 / METRES_PER_YARD, "yd", 0),
+        Quantity::HeightM if imperial => (3.0 / METRES_PER_YARD, "ft", 0),
+        Quantity::RangeM | Quantity::HeightM => (1.0, "m", 0),
+        Quantity::UntilMin | Quantity::BeforeSunriseMin | Quantity::LaterMin => {
+            (1.0, "min", usize::from(value.abs() < 9.95))
+        }
+        Quantity::SpeedMS if imperial => (3.0 / METRES_PER_YARD, "ft/s", 0),
+        Quantity::SpeedMS => (1.0, "m/s", usize::from(value.abs() < 20.0)),
+        Quantity::EnergyJ if imperial => (0.737_562_149, "ft·lb", 0),
+        Quantity::EnergyJ => (1.0, "J", usize::from(value.abs() < 20.0)),
+        Quantity::FlightSeconds => (1.0, "s", 2),
+        Quantity::AngleMrad => (1.0, "mrad", 1),
+        Quantity::AngleDeg => {
+            return t!(
+                "amount-degrees",
+                value = number(value, needed_decimals(value, 1))
+            );
+        }
+        Quantity::TorqueNm => (1.0, "N·m", 1),
+        Quantity::TorqueInLb => (1.0, "in·lb", 0),
+        Quantity::TemperatureC => return temperature(units, value),
+        Quantity::WidthM if imperial => (3.0 / METRES_PER_YARD, "ft", 1),
+        Quantity::WidthM => (1.0, "m", if value.abs() < 2.0 { 2 } else { 1 }),
+        Quantity::VisibilityM if imperial => (1.0 / 1609.344, "mi", usize::from(value < 16_000.0)),
+        Quantity::VisibilityM => (0.001, "km", usize::from(value < 9_950.0)),
+        Quantity::BulletG => return bullet_mass(units, value),
+        Quantity::ExactMm => (1.0, "mm", 2),
         Quantity::DetailAtFarthestMm
         | Quantity::ExitPupilMm
         | Quantity::PupilMm
@@ -57,6 +114,7 @@ pub fn quantity_value(quantity: Quantity, value: f64, spread: f64, units: Units)
         | Quantity::CoveredCm
         | Quantity::CircleCm
         | Quantity::DropCm
+        | Quantity::PathCm
         | Quantity::ErrorCm => {
             if imperial {
                 (1.0 / 2.54, "in", 1)
@@ -93,7 +151,7 @@ pub fn quantity_value(quantity: Quantity, value: f64, spread: f64, units: Units)
     };
     let (value, spread) = (value * factor, spread * factor);
     if spread > 0.0 && decimals_for(spread) <= 2 {
-        about(value, spread, unit)
+        uncertain(value, spread, unit)
     } else {
         with_unit(value, needed_decimals(value, decimals), unit)
     }

@@ -5,7 +5,8 @@ mod line;
 mod sentences;
 
 pub use effects::{
-    change_first, change_short, changes, gains_and_losses, quantity_name, quantity_value,
+    change_first, change_short, changes, gains_and_losses, quantity_in_sentence, quantity_name,
+    quantity_value,
 };
 pub use line::{
     Part, elements, glass, glass_forming, line_parts, line_text, line_words, serves_too, setting,
