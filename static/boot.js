@@ -1,6 +1,8 @@
 // Loads the page's module, keeps the offline copy, and says plainly when something cannot run.
 const me = document.querySelector("script[data-wasm]");
 const absolute = (path) => new URL(path, document.baseURI).href;
+// What only a tap asks for is loaded then.
+globalThis.scopewrightBeside = (name) => import(absolute(name));
 
 function show(id, detail) {
   const part = document.getElementById(id);

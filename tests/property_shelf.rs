@@ -2,10 +2,12 @@
 
 use proptest::prelude::*;
 use scopewright::advice;
-use scopewright::need::answers::Answers;
-use scopewright::need::kinds::KINDS;
+use scopewright::advice::versus::{Bench, Sight, versus};
+use scopewright::need::answers::{Answers, Mount};
+use scopewright::need::kinds::{KINDS, Kind};
+use scopewright::need::resolve;
 use scopewright::shelf::stock::RowWrong;
-use scopewright::shelf::{StockProblem, rank, read};
+use scopewright::shelf::{Judged, StockProblem, order, rank, read};
 
 const DEMO: &str = "Label;Sight;Price;Tube mm;Mass_g;light;plane;remark\n\
     demo 1;2,5-10 x 50;€ 899,00;30;540;lit;second;in the window\n\
@@ -160,4 +162,35 @@ fn the_list_in_the_guide_is_valid() {
     assert_eq!(stock.problems, []);
     assert_eq!(stock.rows.len(), 2);
     assert_eq!(stock.rows[1].price, Some(1299.0));
+}
+
+#[test]
+fn the_shelf_is_judged_as_two_sights_are() {
+    let kind = Kind::from_key("boar_by_night").expect("a kind");
+    let mut answers = kind.fill(&Answers::default());
+    answers.mount = Some(Mount {
+        rings_kept_mm: Some(30.0),
+        ..Mount::default()
+    });
+    let need = resolve(&answers);
+    let advice = advice::advise(&answers).expect("advice");
+    let bench = Bench::new(&need);
+    let stock = read(scopewright::shelf::DEMO).expect("a list");
+    assert_eq!(stock.problems, []);
+    let mut list: Vec<Judged> = stock
+        .rows
+        .iter()
+        .map(|row| Judged::of(row, &bench, &advice.picks[0].ranges))
+        .collect();
+    order(&mut list);
+    let sight = |at: usize| Sight::Typed(list[at].row.sight.clone());
+    let both = versus(&need, &sight(0), &sight(1));
+    assert_eq!((&both.one, &both.other), (&list[0].side, &list[1].side));
+    // By night the sight for driven game is not first; what does not go into rings of 30 mm
+    // stands last.
+    assert!(list[0].row.sight.objective_mm >= 50.0);
+    let fits = |each: &Judged| each.row.sight.tube_mm.is_none_or(|tube| tube == 30.0);
+    let misfits = list.iter().filter(|each| !fits(each)).count();
+    assert!(misfits > 0);
+    assert!(list[list.len() - misfits..].iter().all(|each| !fits(each)));
 }

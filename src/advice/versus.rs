@@ -114,6 +114,17 @@ impl Bench {
         &self.dusk
     }
 
+    /// One sight alone, by the same account as [`Bench::beside`].
+    #[must_use]
+    pub fn alone(&self, sight: &Sight) -> Side {
+        let case = Case::on(
+            &self.ground.need,
+            Some(&sight.specification()),
+            self.dusk.clone(),
+        );
+        side(&case, sight, &judged(&self.ground, &case, sight))
+    }
+
     /// Two sights beside each other.
     ///
     /// The share served by the same account as the candidates; minutes tonight (the typical

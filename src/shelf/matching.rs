@@ -74,7 +74,9 @@ pub fn rank<'a>(rows: &'a [Row], ranges: &Ranges) -> Vec<Match<'a>> {
     list
 }
 
-fn beside<'a>(row: &'a Row, ranges: &Ranges) -> Match<'a> {
+/// One row beside the ranges of a pick.
+#[must_use]
+pub fn beside<'a>(row: &'a Row, ranges: &Ranges) -> Match<'a> {
     let sight = &row.sight;
     let spans: [(Element, Option<f64>, &Span); 6] = [
         (

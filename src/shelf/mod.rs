@@ -8,7 +8,12 @@
 pub mod matching;
 pub mod stock;
 
+mod judging;
 mod table;
 
+pub use judging::{Judged, order};
 pub use matching::{Fit, Match, Missed, rank};
 pub use stock::{Row, RowProblem, Stock, StockProblem, read};
+
+/// An invented list, to try the shelf with.
+pub const DEMO: &str = include_str!("demo.csv");

@@ -1,6 +1,7 @@
 //! The ranking beside the page: what is asked, what comes back, and what is too late.
 
 use super::platform::{RankingWorker, Reply, Timeout, breath};
+use super::route::Route;
 use super::state::{Action, App, Dispatcher};
 use crate::advice::surety::{self, Worlds};
 use crate::advice::{Advice, Ranking};
@@ -174,7 +175,7 @@ pub fn use_ranking(app: &App) {
     let is_broken = use_mut_ref(|| false);
     let dispatcher = app.dispatcher();
     let answers = app.answers.clone();
-    let wanted = app.has_answers() || app.route == super::route::Route::Advice;
+    let wanted = app.has_answers() || matches!(app.route, Route::Advice | Route::Shelf);
     use_effect_with((app.revision, wanted), move |(revision, wanted)| {
         let timer = wanted.then(|| {
             let job = Job {

@@ -25,6 +25,10 @@ pub enum Route {
     After,
     /// Everything on one screen, for a shop's counter.
     Counter,
+    /// A shop's stock list.
+    Shelf,
+    /// What a club puts on its own page.
+    Club,
     /// How it computes, where from, what is stored.
     About,
     /// A shared link, with the answers in it.
@@ -35,7 +39,7 @@ pub enum Route {
     Unknown(String),
 }
 
-const PLAIN: [(&str, Route); 11] = [
+const PLAIN: [(&str, Route); 13] = [
     ("", Route::Opening),
     ("check", Route::Check),
     ("advice", Route::Advice),
@@ -46,6 +50,8 @@ const PLAIN: [(&str, Route); 11] = [
     ("shop", Route::Shop),
     ("after", Route::After),
     ("counter", Route::Counter),
+    ("shelf", Route::Shelf),
+    ("club", Route::Club),
     ("about", Route::About),
 ];
 

@@ -1,40 +1,270 @@
-// The counter: three invented customers within fifteen taps and one screen each.
+// The counter: three invented customers within fifteen taps and one screen each, nothing moves
+// under a finger, nothing is left behind; and the shop's own shelf.
 import { assert, journey } from "./lib.mjs";
 
-const pick = (part, at) => `.crow:has(input[name="counter-${part}"]) .segment:nth-child(${at})`;
+const chip = (group, key) => `label:has([id="counter-${group}-${key}"])`;
+const face = (name) => `label:has(#counter-face-${name})`;
+const on = (visitor, group, key) => visitor.page.$eval(`[id="counter-${group}-${key}"]`, (input) => input.checked);
 
-/** Kind of shooting, and what is tapped then. The list counts as two taps. */
 const CUSTOMERS = [
-  ["boar_by_night", [pick("age", 5), pick("glasses", 2), pick("annoys", 1), pick("rings", 4), pick("band", 4), pick("zoom", 1)]],
-  ["driven", [pick("age", 3), pick("glasses", 1), pick("annoys", 2), pick("rings", 1), pick("band", 3), pick("zoom", 2)]],
-  ["paper_100", [pick("age", 6), pick("glasses", 3), pick("annoys", 5), pick("rings", 5), pick("band", 2), pick("zoom", 3)]],
+  [["kind", "boar_by_night"], ["cartridge", "308_win_10_7_g"], ["age", "55"], ["glasses", "distance"], ["sight_line", "3-9x40"], ["annoys", "too_dark"], ["rings", "30"], ["base", "slotted_rail"], ["band", "D"], ["zoom", "never"]],
+  [["cartridge", "9_3x62_18_5_g"], ["kind", "driven"], ["until", "sunset"], ["age", "35"], ["glasses", "no_glasses"], ["sight_line", "none"], ["rings", "none"], ["base", "wide_dovetail"], ["band", "C"], ["zoom", "before_sitting"]],
+  [["kind", "rabbits"], ["age", "65"], ["glasses", "varifocal"], ["sight_line", "4x32"], ["annoys", "not_far_enough"], ["annoys", "too_dark"], ["rings", "25.4"], ["base", "small_dovetail"], ["band", "B"], ["zoom", "each_shot"]],
 ];
 
-journey("three customers one after the other", { size: "tablet" }, async (visitor) => {
+async function fitsOneScreen(visitor) {
+  const [tall, room] = await visitor.page.evaluate(() => [document.documentElement.scrollHeight, innerHeight]);
+  assert.ok(tall <= room, `${tall} px on a screen of ${room}`);
+  const hidden = await visitor.page.$$eval(".counter__top input, .counter__asks input, .counter__acts button", (all) =>
+    all.filter((each) => {
+      const box = each.getBoundingClientRect();
+      return box.bottom > innerHeight || box.top < 0 || box.height < 44;
+    }).map((each) => each.id),
+  );
+  assert.deepEqual(hidden, [], "everything asked is on the screen and large enough");
+}
+
+/** Where every chip and button stands. */
+const places = (visitor) =>
+  visitor.page.$$eval(".counter label, .counter button, .picks tr", (all) => all.map((each) => { const { x, y, width, height } = each.getBoundingClientRect(); return [x, y, width, height].map(Math.round).join(" "); }));
+
+/** Whatever storage holds, but for what belongs to the shop. */
+const left = (visitor) => visitor.page.evaluate(() => Object.keys(localStorage).filter((key) => !["scopewright.theme", "scopewright.shelf"].includes(key)));
+
+for (const theme of ["light", "dark"]) {
+  journey(`three customers one after the other (${theme})`, { size: "tablet", theme }, async (visitor) => {
+    await visitor.open("#/counter");
+    await visitor.seen(chip("kind", "driven"));
+    for (const taps of CUSTOMERS) {
+      assert.equal(await visitor.page.$$eval(".counter :is(.crow) input:checked", (all) => all.length), 0, "nothing is left of the one before");
+      visitor.counted = 0;
+      for (const [group, key] of taps) await visitor.tap(chip(group, key));
+      // A kind that was corrected is no longer that kind.
+      const corrected = taps.some(([group]) => group === "until");
+      for (const [group, key] of taps) if (group !== "kind" || !corrected) assert.ok(await on(visitor, group, key), `${group} ${key}`);
+      await visitor.seen(".counter__advice .line__glass");
+      assert.ok(visitor.counted <= 15, `${visitor.counted} taps`);
+      await fitsOneScreen(visitor);
+      await visitor.fits();
+      await visitor.axe();
+      // Reasons with their sentence, and the pictures, are one tap away.
+      await visitor.tap(face("why"));
+      const said = await visitor.page.$$eval(".counter__reasons li", (all) => all.map((each) => [each.querySelector(".reason__said").textContent.length, each.querySelectorAll(".steps svg").length]));
+      assert.ok(said.length >= 2 && said.every(([words, graphic]) => words > 10 && graphic > 0));
+      await visitor.tap(face("view"));
+      await visitor.seen(".counter__body .view__picture");
+      await visitor.axe();
+      await visitor.tap("#counter-next");
+      await visitor.until("nothing is left", () => !document.querySelector(".counter .crow input:checked") && !document.querySelector(".counter__advice"));
+      assert.deepEqual(await left(visitor), [], "nothing is left on the device");
+      assert.ok(await visitor.page.$eval("#counter-undo", (button) => button.disabled), "nothing can be taken back from the one before");
+    }
+  });
+}
+
+journey("the next customer never sees advice that was still on its way", { size: "tablet" }, async (visitor) => {
   await visitor.open("#/counter");
-  await visitor.seen("#counter-kind");
-  for (const [kind, taps] of CUSTOMERS) {
-    assert.equal(await visitor.page.$$eval(".counter input:checked", (on) => on.length), 0, "nothing is left of the one before");
-    visitor.counted = 2;
-    await visitor.page.select("#counter-kind", kind);
-    for (const what of taps) await visitor.tap(what);
-    await visitor.seen(".counter__advice:not(.stale) .line__glass");
-    assert.ok(visitor.counted <= 15, `${visitor.counted} taps`);
-    const [tall, room] = await visitor.page.evaluate(() => [document.documentElement.scrollHeight, innerHeight]);
-    assert.ok(tall <= room, `${tall} px on a screen of ${room}`);
-    await visitor.fits();
-    await visitor.axe();
-    await visitor.tap(".counter__acts .button:last-child");
-    await visitor.until("nothing is left", () => !document.querySelector(".counter input:checked") && !document.querySelector(".counter__advice"));
-    const left = await visitor.page.evaluate(() => localStorage.getItem("scopewright.answers"));
-    assert.equal(left, null, "nothing is left on the device");
-  }
+  for (const [group, key] of CUSTOMERS[0]) await visitor.tap(chip(group, key));
+  await visitor.page.evaluate(() => {
+    document.getElementById("counter-next").click();
+    window.seen = [];
+    new MutationObserver(() => window.seen.push(document.querySelector(".counter__body").textContent)).observe(document.querySelector(".counter"), { subtree: true, childList: true, characterData: true });
+  });
+  await visitor.tap(chip("kind", "paper_100"));
+  await visitor.seen(".counter__advice .line__glass");
+  const seen = await visitor.page.evaluate(() => window.seen.join("\n"));
+  assert.doesNotMatch(seen, /boar|55/);
 });
 
-journey("undo takes back the last answer", { size: "tablet" }, async (visitor) => {
+journey("nothing moves under a finger, and words change only after a rest", { size: "tablet" }, async (visitor) => {
   await visitor.open("#/counter");
-  await visitor.tap(pick("age", 4));
-  await visitor.tap(pick("age", 6));
-  await visitor.tap(".counter__acts .button:first-child");
-  assert.ok(await visitor.page.$eval(`${pick("age", 4)} input`, (radio) => radio.checked));
+  await visitor.tap(chip("kind", "seat_evening"));
+  await visitor.seen(".counter__advice .line__glass");
+  const before = await places(visitor);
+  await visitor.page.evaluate(() => {
+    window.times = [];
+    addEventListener("pointerdown", () => (window.touched = performance.now()), true);
+    new MutationObserver(() => window.times.push(performance.now() - window.touched)).observe(document.querySelector(".counter__advice"), { subtree: true, childList: true, characterData: true });
+  });
+  await visitor.tap(chip("kind", "hill"));
+  await visitor.until("the words have changed", () => window.times.length > 0 && /chamois/i.test(document.querySelector(".counter__need").textContent));
+  const soonest = await visitor.page.evaluate(() => Math.min(...window.times));
+  assert.ok(soonest >= 600, `changed ${soonest} ms after the touch`);
+  assert.ok(await visitor.page.$(".counter__need .changed"), "what changed is marked");
+  assert.equal(await visitor.page.$eval(".counter__need .changed", (each) => getComputedStyle(each).animationDuration), "2s");
+  await visitor.until("the mark goes", () => !getComputedStyle(document.querySelector(".counter__need span")).boxShadow.includes("2px"));
+  assert.deepEqual(await places(visitor), before);
+});
+
+journey("undo and a second touch take back an answer", { size: "tablet" }, async (visitor) => {
+  await visitor.open("#/counter");
+  await visitor.tap(chip("age", "45"));
+  await visitor.tap(chip("age", "65"));
+  await visitor.tap("#counter-undo");
+  assert.ok(await on(visitor, "age", "45"));
+  await visitor.tap(chip("age", "45"));
+  await visitor.until("it is open again", () => !document.querySelector("#counter-age-45").checked);
+  await visitor.tap("#counter-undo");
+  assert.ok(await on(visitor, "age", "45"));
+  await visitor.tap(chip("kind", "driven"));
+  await visitor.tap("#counter-undo");
+  assert.ok(!(await on(visitor, "kind", "driven")));
+  assert.match(await visitor.text(".counter__sheet"), /not said/);
+});
+
+journey("a kind fills four answers, and one is then corrected", { size: "tablet" }, async (visitor) => {
+  await visitor.open("#/counter");
+  await visitor.tap(chip("kind", "boar_by_night"));
+  const told = () => visitor.page.$$eval(".counter__told", (all) => all.map((each) => each.textContent));
+  const [quarry, manner, ranges] = await told();
+  assert.match(quarry, /boar/i);
+  assert.match(manner, /seat/i);
+  assert.match(ranges, /66|60/);
+  assert.ok(await on(visitor, "until", "end_of_seeing"));
+  await visitor.tap(".counter__sheet");
+  await visitor.tap('label[for="uses-red_fox"]');
+  await visitor.tap(".counter__done");
+  assert.match((await told())[0], /fox/i);
+  await visitor.fits();
+});
+
+async function customersLink(visitor) {
+  await visitor.page.evaluate(() => localStorage.setItem("scopewright.answers", '{"version":1,"units":"metric","uses":[{"what":"chamois","share":4}],"eye":{"age_years":33}}'));
+  await visitor.page.goto("about:blank");
+  await visitor.open("#/advice");
+  await visitor.seen("#share-address");
+  const link = await visitor.page.$eval("#share-address", (input) => input.value);
+  await visitor.page.evaluate(() => localStorage.clear());
+  await visitor.page.goto("about:blank");
+  return link;
+}
+
+journey("a customer's link is pasted and goes on", { size: "tablet" }, async (visitor) => {
+  await visitor.open();
+  const link = await customersLink(visitor);
+  await visitor.open("#/counter");
+  await visitor.tap(chip("band", "C"));
+  await visitor.tap("#counter-open");
+  await visitor.until("the field is ready", () => document.activeElement?.id === "counter-link");
+  for (const [text, says] of [[link.slice(0, -5), /missing|whole/i], [`${link.slice(0, -4)}zzzz`, /altered|changed/i], ["https://example.org/#/open/AAAA", /not|no /i], ["", /no answers/i]]) {
+    await visitor.type("#counter-link", text || " ");
+    await visitor.tap(".counter__ways .button--primary");
+    await visitor.page.evaluate(() => document.activeElement.blur());
+    await visitor.seen("#counter-link-error");
+    assert.match(await visitor.text("#counter-link-error"), says);
+  }
+  assert.ok(await on(visitor, "band", "C"), "what was answered is untouched");
+  await visitor.axe();
+  await visitor.type("#counter-link", link);
+  await visitor.tap(".counter__ways .button--primary");
+  await visitor.until("it is open", () => /chamois/i.test(document.querySelector(".counter__told").textContent));
+  await visitor.tap(chip("glasses", "distance"));
+  await visitor.until("the advice is for the customer", () => /chamois.*33/s.test(document.querySelector(".counter__need")?.textContent ?? ""));
+});
+
+journey("a code before the camera opens where the browser can read codes", { size: "tablet" }, async (visitor) => {
+  await visitor.open();
+  const link = await customersLink(visitor);
+  await visitor.page.evaluateOnNewDocument((text) => {
+    // A browser that reads codes and a camera that shows one.
+    window.BarcodeDetector = class { async detect() { return window.sees ? [{ rawValue: text }] : []; } };
+    const canvas = document.createElement("canvas");
+    canvas.getContext("2d");
+    const stream = canvas.captureStream?.(5) ?? new MediaStream();
+    Object.defineProperty(navigator, "mediaDevices", { value: { getUserMedia: async () => { if (window.shut) throw new DOMException("no", "NotAllowedError"); window.track = stream.getTracks()[0]; return stream; } } });
+    HTMLMediaElement.prototype.play = async () => {};
+  }, link);
+  await visitor.open("#/counter");
+  await visitor.tap("#counter-open");
+  await visitor.page.evaluate(() => (window.shut = true));
+  await visitor.tap(".counter__ways .button:last-child");
+  await visitor.until("it says why", () => /may not use/.test(document.querySelector(".counter__link").textContent));
+  await visitor.page.evaluate(() => (window.shut = false));
+  await visitor.tap(".counter__ways .button:last-child");
+  await visitor.until("the camera is on", () => window.track?.readyState === "live");
+  await visitor.page.evaluate(() => (window.sees = true));
+  await visitor.until("it is open", () => /chamois/i.test(document.querySelector(".counter__told").textContent));
+  await visitor.until("the camera is off", () => window.track.readyState === "ended");
+});
+
+journey("a browser that cannot read codes says so plainly", { size: "tablet" }, async (visitor) => {
+  await visitor.page.evaluateOnNewDocument(() => delete window.BarcodeDetector);
+  await visitor.open("#/counter");
+  await visitor.tap("#counter-open");
+  assert.match(await visitor.text(".counter__link"), /cannot read codes/);
+});
+
+journey("the screen is turned to the customer, without questions", { size: "tablet" }, async (visitor) => {
+  await visitor.open("#/counter");
+  for (const [group, key] of CUSTOMERS[0]) await visitor.tap(chip(group, key));
+  await visitor.seen(".counter__advice .line__glass");
+  await visitor.tap("#counter-turn");
+  await visitor.gone(".counter__asks");
+  await visitor.seen(".counter__advice .line__glass");
+  await visitor.axe();
+  await visitor.tap("#counter-across");
+  assert.match(await visitor.page.$eval(".counter", (main) => getComputedStyle(main).transform), /^matrix\(-1, .*, -1, 0, 0\)$/);
+  await visitor.fits();
+  await visitor.tap("#counter-back");
+  assert.ok(await on(visitor, "age", "55"));
+});
+
+journey("a customer by keyboard alone", { size: "tablet" }, async (visitor) => {
+  await visitor.open("#/counter");
+  await visitor.tabTo("[name=counter-kind]");
+  await visitor.keys(" ");
+  await visitor.keys("ArrowRight");
+  await visitor.until("the second kind", () => document.querySelector("#counter-kind-boar_by_night").checked);
+  for (const group of ["cartridge", "age", "glasses", "band"]) {
+    await visitor.tabTo(`[name=counter-${group}]`);
+    await visitor.keys("ArrowRight");
+    await visitor.until(`${group} is answered`, (name) => document.querySelector(`[name=counter-${name}]:checked`), group);
+  }
+  await visitor.tabTo("[name=counter-annoys]");
+  await visitor.keys(" ");
+  await visitor.tabTo("#counter-undo");
+  await visitor.keys("Enter");
+  await visitor.until("taken back", () => !document.querySelector("[name=counter-annoys]:checked"));
+  await visitor.seen(".counter__advice .line__glass");
+  await visitor.tabTo("[name=counter-face]");
+  await visitor.keys("ArrowRight");
+  await visitor.seen(".counter__reasons");
+  // Back to what stands before it.
+  await visitor.page.keyboard.down("Shift");
+  await visitor.tabTo("#counter-next");
+  await visitor.page.keyboard.up("Shift");
+  await visitor.keys("Enter");
+  await visitor.gone(".counter__reasons");
+});
+
+journey("a stock list is read, judged, kept without network, and forgotten", { size: "tablet" }, async (visitor) => {
+  await visitor.open("#/shelf");
+  await visitor.keptOffline();
+  await visitor.tap("#shelf-demo");
+  await visitor.until("it says that it is invented", () => /invented, to try/.test(document.querySelector(".shelf__list").textContent));
+  await visitor.until("all are judged", () => document.querySelectorAll(".shelf__item").length === 9);
+  await visitor.axe();
+  await visitor.fits();
+  // A list of one's own, with two lines that cannot be.
+  const list = "label;sight;price;mass_g\nA7;8x56, 30 mm;749;520\nA8;56x8;1;1\nA9;1-6x24;980;heavy\n";
+  await visitor.type("#shelf-text", "");
+  await visitor.page.$eval("#shelf-text", (area, text) => { area.value = text; area.dispatchEvent(new InputEvent("input", { bubbles: true })); }, list);
+  await visitor.until("its lines are told", () => document.querySelectorAll(".shelf__problems li").length === 2);
+  assert.match(await visitor.text(".shelf__problems"), /3.*56x8|Line 3/);
+  await visitor.until("the rest is judged", () => { const all = document.querySelectorAll(".shelf__item"); return all.length >= 1 && all.length <= 2; });
+  // What is no list at all is told, and the one that is kept stays.
+  await visitor.page.$eval("#shelf-text", (area) => { area.value = "apples;pears\n1;2"; area.dispatchEvent(new InputEvent("input", { bubbles: true })); });
+  await visitor.seen(".shelf__list [role=alert]");
+  assert.match(await visitor.text(".shelf__list [role=alert]"), /apples.*pears/);
+  await visitor.host.close();
+  await visitor.open("#/counter");
+  await visitor.tap(chip("kind", "boar_by_night"));
+  await visitor.seen(".counter__advice .line__glass");
+  await visitor.tap(face("shelf"));
+  await visitor.until("the shelf is judged for this customer", () => /8.×.56/.test(document.querySelector(".counter__body .shelf")?.textContent ?? ""));
+  await visitor.tap("#counter-next");
+  await visitor.open("#/shelf");
+  assert.ok(await visitor.page.evaluate(() => localStorage.getItem("scopewright.shelf").includes("A7")), "the shop's list outlives its customers");
+  await visitor.tap("#shelf-forget");
+  await visitor.until("it is forgotten", () => localStorage.getItem("scopewright.shelf") === null);
 });

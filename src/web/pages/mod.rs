@@ -8,6 +8,7 @@ mod counter;
 mod opening;
 mod question;
 mod ring_height;
+mod shelf;
 mod shop;
 mod stop;
 mod versus;
@@ -33,6 +34,7 @@ pub fn shown(app: &App) -> Html {
         Route::Rings => html! { <ring_height::RingHeightPage key="rings" /> },
         Route::Zero => html! { <zero_clicks::ZeroClicksPage key="zero" /> },
         Route::Counter => html! { <counter::CounterPage key="counter" /> },
+        Route::Shelf => html! { <shelf::ShelfPage key="shelf" /> },
         Route::Shop => html! { <shop::ShopPage key="shop" /> },
         Route::After => html! { <after::AfterPage key="after" /> },
         Route::About => html! { <about::AboutPage key="about" /> },
@@ -57,6 +59,7 @@ pub fn title(route: &Route) -> String {
         Route::Shop => t!("shop-title"),
         Route::After => t!("after-title"),
         Route::Counter => t!("opening-door-counter"),
+        Route::Shelf => t!("shelf-title"),
         Route::About => t!("about-title"),
         Route::Pictures => t!("advice-pictures"),
         _ => t!("opening-title"),

@@ -1,9 +1,11 @@
 //! The browser, behind plain functions: the only place besides the frame that touches `window`.
 
+mod camera;
 mod events;
 mod storage;
 mod worker;
 
+pub use camera::{Camera, CameraFault, can_read_codes};
 pub use events::{Listener, Timeout, breath, call_after};
 pub use storage::Kept;
 pub use worker::{RankingWorker, Reply, answer_jobs, in_worker};
@@ -199,6 +201,30 @@ pub fn copy(text: &str) -> bool {
         .is_some()
 }
 
+/// What stands in the field that an event came from.
+#[must_use]
+pub fn text_in(event: &web_sys::Event) -> String {
+    event
+        .target()
+        .and_then(|target| js_sys::Reflect::get(&target, &"value".into()).ok())
+        .and_then(|value| value.as_string())
+        .unwrap_or_default()
+}
+
+/// The text of the file that was chosen, once it is read.
+#[must_use]
+pub fn chosen_file(event: &web_sys::Event) -> Option<js_sys::Promise> {
+    let get = |of: &JsValue, name: &str| js_sys::Reflect::get(of, &name.into()).ok();
+    let file = get(&get(event.target()?.as_ref(), "files")?, "0")?;
+    get(&file, "text")?
+        .dyn_into::<js_sys::Function>()
+        .ok()?
+        .call0(&file)
+        .ok()?
+        .dyn_into()
+        .ok()
+}
+
 /// A path beside the page as a whole address.
 fn absolute(path: &str) -> Option<String> {
     let base = document()?.base_uri().ok()??;
@@ -211,6 +237,18 @@ fn absolute(path: &str) -> Option<String> {
     js_sys::Reflect::get(&whole, &"href".into())
         .ok()?
         .as_string()
+}
+
+/// A module of the page that only a tap asks for; none where it does not load.
+async fn beside(name: &str) -> Option<JsValue> {
+    let fetch = js_sys::Reflect::get(&js_sys::global(), &"scopewrightBeside".into())
+        .ok()?
+        .dyn_into::<js_sys::Function>()
+        .ok()?;
+    let coming = fetch.call1(&JsValue::NULL, &name.into()).ok()?;
+    wasm_bindgen_futures::JsFuture::from(coming.dyn_into::<js_sys::Promise>().ok()?)
+        .await
+        .ok()
 }
 
 /// Where the page's own glue and module are.
