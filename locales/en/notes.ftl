@@ -1,5 +1,30 @@
 # What stands behind the line, one statement a model. Numbers are this person's own.
 
+## Headings
+advice-troubles = What does not fit
+advice-evening-behind = Behind this evening
+advice-evening-ends = Until when, by how much must be told
+advice-evening-steps = What one step is worth
+advice-evening-air = Air, coat, weather
+advice-evening-night = Your eye, and the Moon
+advice-flight = Your load on its way
+advice-flight-behind = Drop, wind, slope, cant and wobble
+advice-rings = The rings
+advice-rings-sheet = The whole mounting sheet
+sheet-title = Mounting sheet
+sheet-lead = For { $line }. Computed heights and places; the maker’s figures come first.
+sheet-none = Answer the questions, and here stand heights, ring places, rail and torques for your sight and rifle.
+sheet-height = Height
+sheet-along = Along the tube
+sheet-hold = What holds it
+flight-range = At
+flight-path = Over or under the aim
+flight-wobble = Your wobble, ±
+flight-drift = Drift in 4 m/s across
+flight-speed = Speed
+flight-energy = Energy
+flight-time = Time
+
 ## Directions in words
 until-after = until { $minutes } after sunset
 until-before = until { $minutes } before sunset

@@ -12,10 +12,20 @@ use crate::t;
 pub enum Place {
     /// What does not fit: before everything else.
     Trouble,
-    /// Behind the evening.
-    Evening,
+    /// The morning, in a line under the evening's strip.
+    Morning,
+    /// Behind the evening: until when what is told.
+    EveningEnds,
+    /// Behind the evening: what one step is worth.
+    EveningSteps,
+    /// Behind the evening: air, coat, weather.
+    EveningAir,
+    /// Behind the evening: eye and Moon in the dark.
+    EveningNight,
     /// Behind the reason for an element.
     Reason(Element),
+    /// The load itself, in a line.
+    Load,
     /// The load on its way.
     Flight,
     /// The height of the sight, on the mounting sheet.
@@ -42,7 +52,10 @@ pub struct Known {
 #[rustfmt::skip]
 pub fn known(key: NoteKey) -> Known {
     use NoteKey as K;
-    use Place::{Along, Evening, Flight, Height, Hold, Reason, Trouble};
+    use Place::{
+        Along, EveningAir, EveningEnds, EveningNight, EveningSteps, Flight, Height, Hold, Load,
+        Morning, Reason, Trouble,
+    };
     let (place, names, source): (Place, &'static [&'static str], &'static str) = match key {
         K::ZeroOutOfReach => (Trouble, &["bullet", "speed", "zero", "farthest"], "drop"),
         K::FallsShort => (Trouble, &["bullet", "speed", "asked", "reach"], "drop"),
@@ -56,24 +69,24 @@ pub fn known(key: NoteKey) -> Known {
         K::NoRoomToClamp => (Trouble, &["short", "ring"], "rings"),
         K::PolarDay | K::PolarNight => (Trouble, &["latitude"], "light"),
 
-        K::Detection => (Evening, &["until", "side"], "told-apart"),
-        K::Recognition => (Evening, &["until", "side"], "told-apart"),
-        K::Identification => (Evening, &["until", "side"], "told-apart"),
-        K::SecondOpinion => (Evening, &["threshold", "ring", "apart", "power"], "ring"),
-        K::Difference => (Evening, &["later", "wide", "narrow", "pupil"], "pupil"),
-        K::DifferenceMeasured => (Evening, &["later", "mean", "pupil", "age"], "pupil"),
+        K::Detection => (EveningEnds, &["until", "side"], "told-apart"),
+        K::Recognition => (EveningEnds, &["until", "side"], "told-apart"),
+        K::Identification => (EveningEnds, &["until", "side"], "told-apart"),
+        K::SecondOpinion => (EveningEnds, &["threshold", "ring", "apart", "power"], "ring"),
+        K::Difference => (EveningSteps, &["later", "wide", "narrow", "pupil"], "pupil"),
+        K::DifferenceMeasured => (EveningSteps, &["later", "mean", "pupil", "age"], "pupil"),
         K::PupilUsed => (Reason(Element::ObjectiveMm), &["pupil", "power", "beam", "used", "filled"], "pupil"),
-        K::Adaptation => (Evening, &["luminance", "cones", "ratio", "warm", "change"], "mesopic"),
-        K::StepObjective => (Evening, &["later", "to"], "told-apart"),
-        K::StepMagnification => (Evening, &["later", "to"], "told-apart"),
-        K::StepTransmission => (Evening, &["later", "to"], "told-apart"),
-        K::StepAge => (Evening, &["later", "to"], "told-apart"),
-        K::Haze => (Evening, &["range", "visibility", "left", "later"], "air"),
-        K::Coat => (Evening, &["dry", "wet", "by_wet", "lying", "by_lying"], "light"),
-        K::Weather => (Evening, &["closed", "dark"], "light"),
-        K::Dawn => (Evening, &["from", "bare"], "light"),
-        K::MoonBack => (Evening, &["from", "to", "ratio"], "light"),
-        K::MoonAll | K::MoonNone => (Evening, &["ratio"], "light"),
+        K::Adaptation => (EveningNight, &["luminance", "cones", "ratio", "warm", "change"], "mesopic"),
+        K::StepObjective => (EveningSteps, &["later", "to"], "told-apart"),
+        K::StepMagnification => (EveningSteps, &["later", "to"], "told-apart"),
+        K::StepTransmission => (EveningSteps, &["later", "to"], "told-apart"),
+        K::StepAge => (EveningSteps, &["later", "to"], "told-apart"),
+        K::Haze => (EveningAir, &["range", "visibility", "left", "later"], "air"),
+        K::Coat => (EveningAir, &["dry", "wet", "by_wet", "lying", "by_lying"], "light"),
+        K::Weather => (EveningAir, &["closed", "dark"], "light"),
+        K::Dawn => (Morning, &["from", "bare"], "light"),
+        K::MoonBack => (EveningNight, &["from", "to", "ratio"], "light"),
+        K::MoonAll | K::MoonNone => (EveningNight, &["ratio"], "light"),
         K::Labels => (Reason(Element::ObjectiveMm), &["number", "brightness", "power"], "labels"),
         K::Veil => (Reason(Element::Grade), &["sight", "eye", "left", "surround"], "veil"),
 
@@ -96,7 +109,7 @@ pub fn known(key: NoteKey) -> Known {
         K::RingChanges => (Reason(Element::Elevation), &["range", "slower", "cold", "high", "tall"], "drop"),
         K::RangeError => (Reason(Element::Elevation), &["guess", "range", "miss"], "drop"),
 
-        K::LoadTypical | K::LoadOwn => (Flight, &["bullet", "speed", "drag", "energy", "zero"], "drop"),
+        K::LoadTypical | K::LoadOwn => (Load, &["bullet", "speed", "drag", "energy", "zero"], "drop"),
         K::DeadOn => (Flight, &["circle", "zero", "reach", "best", "farther", "steady"], "steady"),
         K::Highest => (Flight, &["first", "height", "at", "zero"], "drop"),
         K::Slope => (Flight, &["slope", "range", "high", "rule"], "drop"),

@@ -1,8 +1,11 @@
 //! Mounting, zeroing, keeping.
 
 use crate::t;
+use crate::web::pages::advice::notes::mounting_sheet;
 use crate::web::route::Route;
+use crate::web::state::use_app;
 use crate::web::view::prelude::*;
+use crate::wording::advice::line_text;
 
 fn list(title: String, rows: Vec<String>) -> Html {
     html! {
@@ -16,10 +19,33 @@ fn list(title: String, rows: Vec<String>) -> Html {
 /// After buying.
 #[component]
 pub fn AfterPage() -> Html {
+    let app = use_app();
+    let sheet = app
+        .as_ref()
+        .and_then(|app| app.advice().map(|(advice, _)| (advice, app.answers.units)))
+        .map_or_else(
+            || {
+                html! {
+                    <p>{ t!("sheet-none") }{ " " }<a href={Route::Advice.href()}>{ t!("opening-to-advice") }</a></p>
+                }
+            },
+            |(advice, units)| {
+                html! {
+                    <>
+                        <p class="soft">{ t!("sheet-lead", line = advice.picks.first().map(|pick| line_text(&pick.line, units)).unwrap_or_default()) }</p>
+                        { mounting_sheet(&advice, units) }
+                    </>
+                }
+            },
+        );
     html! {
         <main class="page" id="main">
             <h1 id="title" tabindex="-1">{ t!("after-title") }</h1>
             <p class="caution">{ t!("after-lead") }</p>
+            <section id="sheet">
+                <h2>{ t!("sheet-title") }</h2>
+                { sheet }
+            </section>
             { list(t!("after-mount"), vec![
                 t!("after-mount-1"), t!("after-mount-2"), t!("after-mount-3"),
                 t!("after-mount-4"), t!("after-mount-5"),

@@ -2,6 +2,7 @@
 
 mod cautions;
 mod head;
+pub mod notes;
 mod others;
 mod reasons;
 pub mod seen;
@@ -41,11 +42,13 @@ pub fn AdvicePage() -> Html {
             <div class="advice">
                 <div class="advice__first">
                     <h1 id="title" tabindex="-1" class="advice__title">{ t!("advice-title") }</h1>
+                    { notes::troubles(&advice, &app.answers) }
                     <head::Head advice={advice.clone()} {units} />
                     <section class="advice__strip">
                         <h2 class="advice__strip-title">{ t!("advice-tonight") }</h2>
                         <seen::Tonight advice={advice.clone()} {units} />
                     </section>
+                    { notes::evening(&advice, units) }
                     <head::Ranges advice={advice.clone()} {units} />
                 </div>
                 <div class="advice__seen">
@@ -57,6 +60,8 @@ pub fn AdvicePage() -> Html {
                     <told::NotNeededRows advice={advice.clone()} {units} />
                     <told::Decisions advice={advice.clone()} {units} />
                     <reasons::Reasons advice={advice.clone()} {units} />
+                    { notes::flight(&advice, units) }
+                    { notes::rings(&advice, units) }
                     <others::Others advice={advice.clone()} {units} />
                     <weigh::Weigh advice={advice.clone()} {units} />
                     <weigh::WouldChange advice={advice.clone()} {units} />

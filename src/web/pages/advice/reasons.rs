@@ -1,7 +1,8 @@
 //! Why this line: each reason said, seen and opened in place.
 
 use super::head::Props;
-use crate::advice::report::{Effect, Reason, Step};
+use super::notes;
+use crate::advice::report::{Effect, Note, Reason, Step};
 use crate::need::answers::Units;
 use crate::t;
 use crate::web::components::Steps;
@@ -9,6 +10,7 @@ use crate::web::view::prelude::*;
 use crate::wording::advice::{
     quantity_name, quantity_value, reason_said, setting, source_of, word,
 };
+use crate::wording::notes::{Place, at, sources};
 
 /// How many reasons are shown before "all".
 const AT_FIRST: usize = 6;
@@ -30,6 +32,7 @@ pub fn Reasons(props: &Props) -> Html {
         let all = all.clone();
         Callback::from(move |_: MouseEvent| all.set(true))
     };
+    let behind = |reason: &Reason| at(&props.advice.notes, Place::Reason(reason.element));
     html! {
         <section>
             <h2>{ t!("advice-reasons") }</h2>
@@ -38,12 +41,15 @@ pub fn Reasons(props: &Props) -> Html {
                 { for reasons.iter().take(shown).map(|reason| html! {
                     <li class="reason" key={word("element", &reason.element)}>
                         <p class="reason__said">{ reason_said(reason, props.units) }</p>
-                        <Steps reason={reason.clone()} units={props.units} />
+                        if reason.less.is_some() || reason.more.is_some() {
+                            <Steps reason={reason.clone()} units={props.units} />
+                        }
                         <details class="opens noprint">
                             <summary>{ t!("page-more") }</summary>
                             <div class="opens__in">
                                 { figures(reason, props.units) }
-                                { for source_of(reason).into_iter().map(|words| html! { <p class="formula">{ words }</p> }) }
+                                { notes::list(behind(reason), props.units) }
+                                { notes::formulas(formulas(reason, behind(reason))) }
                             </div>
                         </details>
                     </li>
@@ -54,6 +60,17 @@ pub fn Reasons(props: &Props) -> Html {
             }
         </section>
     }
+}
+
+/// The formula of a reason and those of its notes, each once.
+fn formulas<'a>(reason: &Reason, behind: impl Iterator<Item = &'a Note>) -> Vec<String> {
+    let mut words: Vec<String> = source_of(reason).into_iter().collect();
+    for each in sources(behind) {
+        if !words.contains(&each) {
+            words.push(each);
+        }
+    }
+    words
 }
 
 /// All numbers of a reason: what the pick reaches, and what each step changes.

@@ -86,7 +86,8 @@ fn scene(answers: &Answers) -> (Scene, Rc<Surroundings>) {
 fn evening(advice: &Advice, scene: &Scene) -> Option<Rc<Evening>> {
     let tonight = &advice.facts.tonight;
     let place = Place::new(tonight.latitude_deg, tonight.longitude_deg_east).ok()?;
-    let at_s = tonight.sunset_s.unwrap_or_else(platform::now_unix_s);
+    // Where the Sun does not set, the afternoon of that date will do: no clock is asked.
+    let at_s = tonight.sunset_s.unwrap_or(tonight.noon_s + 3600.0);
     evening_at(&place, at_s, scene)
 }
 

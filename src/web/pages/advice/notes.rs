@@ -1,0 +1,218 @@
+//! What stands behind the line: what does not fit, the evening, the load on its way, the rings.
+
+use crate::advice::Advice;
+use crate::advice::report::{FlightRow, Note, NoteKey, Quantity};
+use crate::need::answers::{Answers, Units};
+use crate::need::doubts;
+use crate::need::questions::Question;
+use crate::t;
+use crate::web::route::Route;
+use crate::web::view::prelude::*;
+use crate::wording::advice::quantity_value;
+use crate::wording::notes::{Place, at, sources, spoken};
+use crate::wording::problems::doubt;
+use crate::wording::questions::question_short;
+
+/// The question that puts a trouble right.
+fn mended_at(key: NoteKey) -> &'static str {
+    match key {
+        NoteKey::ZeroOutOfReach | NoteKey::FallsShort | NoteKey::NoFlight => "rifle",
+        NoteKey::PolarDay | NoteKey::PolarNight => "place",
+        _ => "mount",
+    }
+}
+
+fn to_question(key: &str) -> Html {
+    Question::from_key(key).map_or_else(Html::default, |asked| {
+        html! {
+            <a href={Route::Question(asked.key.into()).href()}>{ t!("check-change-what", question = question_short(asked)) }</a>
+        }
+    })
+}
+
+/// Figures that look as if meant otherwise, and what does not fit; nothing where all is well.
+pub fn troubles(advice: &Advice, answers: &Answers) -> Html {
+    let asked: Vec<(String, &str)> = doubts(answers)
+        .iter()
+        .map(|each| (doubt(each), "rifle"))
+        .chain(
+            at(&advice.notes, Place::Trouble)
+                .map(|note| (spoken(note, answers.units), mended_at(note.key))),
+        )
+        .collect();
+    if asked.is_empty() {
+        return Html::default();
+    }
+    html! {
+        <section class="troubles" aria-label={t!("advice-troubles")}>
+            { for asked.into_iter().map(|(words, question)| html! {
+                <p class="caution">{ words }{ " " }{ to_question(question) }</p>
+            }) }
+        </section>
+    }
+}
+
+/// Notes as a list; nothing if there are none.
+pub fn list<'a>(notes: impl Iterator<Item = &'a Note>, units: Units) -> Html {
+    let words: Vec<String> = notes.map(|note| spoken(note, units)).collect();
+    if words.is_empty() {
+        return Html::default();
+    }
+    html! { <ul class="behind">{ for words.into_iter().map(|words| html! { <li>{ words }</li> }) }</ul> }
+}
+
+/// Formulas and sources, each a paragraph.
+pub fn formulas(words: Vec<String>) -> Html {
+    html! { <>{ for words.into_iter().map(|words| html! { <p class="formula">{ words }</p> }) }</> }
+}
+
+const EVENING: [Place; 4] = [
+    Place::EveningEnds,
+    Place::EveningSteps,
+    Place::EveningAir,
+    Place::EveningNight,
+];
+
+fn evening_title(place: Place) -> String {
+    match place {
+        Place::EveningEnds => t!("advice-evening-ends"),
+        Place::EveningSteps => t!("advice-evening-steps"),
+        Place::EveningAir => t!("advice-evening-air"),
+        _ => t!("advice-evening-night"),
+    }
+}
+
+/// Behind the evening: the morning in a line, everything else opens in place.
+pub fn evening(advice: &Advice, units: Units) -> Html {
+    let notes = &advice.notes;
+    let groups: Vec<Place> = EVENING
+        .into_iter()
+        .filter(|place| at(notes, *place).next().is_some())
+        .collect();
+    if groups.is_empty() {
+        return Html::default();
+    }
+    let all = || {
+        notes
+            .iter()
+            .filter(|note| EVENING.contains(&crate::wording::notes::known(note.key).place))
+    };
+    html! {
+        <div class="behind-evening">
+            { for at(notes, Place::Morning).map(|note| html! { <p class="small">{ spoken(note, units) }</p> }) }
+            <details class="opens noprint" id="behind-evening">
+                <summary>{ t!("advice-evening-behind") }</summary>
+                <div class="opens__in">
+                    { for groups.into_iter().map(|place| html! {
+                        <div>
+                            <h3 class="behind__title">{ evening_title(place) }</h3>
+                            { list(at(notes, place), units) }
+                        </div>
+                    }) }
+                    { formulas(sources(all())) }
+                </div>
+            </details>
+        </div>
+    }
+}
+
+fn flight_row(row: &FlightRow, units: Units) -> Html {
+    let told = |quantity, value: f64| quantity_value(quantity, value, 0.0, units);
+    let path = quantity_value(Quantity::PathCm, row.path_cm, row.path_spread_cm, units);
+    // At the zero the path is the line itself.
+    let path = if row.path_cm.abs() < 0.05 {
+        told(Quantity::PathCm, 0.0)
+    } else {
+        path
+    };
+    html! {
+        <tr>
+            <th scope="row">{ told(Quantity::RangeM, row.range_m) }</th>
+            <td>{ path }</td>
+            <td>{ told(Quantity::CoveredCm, row.wobble_cm) }</td>
+            <td>{ told(Quantity::CoveredCm, row.drift_cm) }</td>
+            <td>{ told(Quantity::SpeedMS, row.speed_m_s) }</td>
+            <td>{ told(Quantity::EnergyJ, row.energy_j) }</td>
+            <td>{ told(Quantity::FlightSeconds, row.time_s) }</td>
+        </tr>
+    }
+}
+
+/// The load on its way: one line, the table and the rest open in place.
+pub fn flight(advice: &Advice, units: Units) -> Html {
+    let notes = &advice.notes;
+    if advice.flight.is_empty() {
+        return Html::default();
+    }
+    html! {
+        <section id="flight">
+            <h2>{ t!("advice-flight") }</h2>
+            { for at(notes, Place::Load).map(|note| html! { <p>{ spoken(note, units) }{ " " }{ to_question("rifle") }</p> }) }
+            <details class="opens noprint">
+                <summary>{ t!("advice-flight-behind") }</summary>
+                <div class="opens__in">
+                    <div class="tablewrap" tabindex="0" role="region" aria-label={t!("advice-flight")}>
+                        <table class="figures figures--flight">
+                            <thead><tr>
+                                <th scope="col">{ t!("flight-range") }</th>
+                                <th scope="col">{ t!("flight-path") }</th>
+                                <th scope="col">{ t!("flight-wobble") }</th>
+                                <th scope="col">{ t!("flight-drift") }</th>
+                                <th scope="col">{ t!("flight-speed") }</th>
+                                <th scope="col">{ t!("flight-energy") }</th>
+                                <th scope="col">{ t!("flight-time") }</th>
+                            </tr></thead>
+                            <tbody>{ for advice.flight.iter().map(|row| flight_row(row, units)) }</tbody>
+                        </table>
+                    </div>
+                    { list(at(notes, Place::Flight), units) }
+                    { formulas(sources(at(notes, Place::Load).chain(at(notes, Place::Flight)))) }
+                </div>
+            </details>
+        </section>
+    }
+}
+
+/// The rings in a line, and the way to the mounting sheet.
+pub fn rings(advice: &Advice, units: Units) -> Html {
+    let mut height = at(&advice.notes, Place::Height);
+    let Some(first) = height.next() else {
+        return Html::default();
+    };
+    html! {
+        <section id="rings">
+            <h2>{ t!("advice-rings") }</h2>
+            <p>{ spoken(first, units) }</p>
+            <p class="noprint"><a href={Route::After.href()}>{ t!("advice-rings-sheet") }</a></p>
+        </section>
+    }
+}
+
+/// The mounting sheet: height, rings along the tube, what holds it.
+pub fn mounting_sheet(advice: &Advice, units: Units) -> Html {
+    let notes = &advice.notes;
+    let group = |title: String, place: Place| {
+        html! {
+            <div>
+                <h3 class="behind__title">{ title }</h3>
+                { list(at(notes, place), units) }
+            </div>
+        }
+    };
+    let all = || {
+        [Place::Height, Place::Along, Place::Hold]
+            .into_iter()
+            .flat_map(|place| at(notes, place))
+    };
+    html! {
+        <>
+            { group(t!("sheet-height"), Place::Height) }
+            { group(t!("sheet-along"), Place::Along) }
+            { group(t!("sheet-hold"), Place::Hold) }
+            <details class="opens noprint">
+                <summary>{ t!("page-more") }</summary>
+                <div class="opens__in">{ formulas(sources(all())) }</div>
+            </details>
+        </>
+    }
+}
