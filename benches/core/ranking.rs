@@ -42,7 +42,7 @@ pub fn run(meter: &mut Meter) {
     });
     meter.time("answers to advice", || advise(black_box(&answers)));
     meter.time("64 plausible worlds", || {
-        let mut worlds = Worlds::new(black_box(&ranked));
+        let mut worlds = Worlds::new(black_box(&ranked), &[]);
         while !worlds.step() {}
     });
     beside_numpy(meter, RANK, &ranked);
@@ -91,9 +91,7 @@ fn handed_over(ranked: &Ranked) -> serde_json::Value {
     let beams: Vec<f32> = (0..15).map(|i| -0.4 + 0.1 * i as f32).collect();
     let equivalents: Vec<f32> = (0..121).map(|i| -7.0 + 0.1 * i as f32).collect();
     let angles: Vec<f32> = (0..45).map(|i| -11.0 + 0.25 * i as f32).collect();
-    let mars: Vec<f32> = (0..6)
-        .map(|i| scopewright::advice::chance::log_mar(i as f32 - 3.0))
-        .collect();
+    let mars: Vec<f32> = (0..6).map(|i| t.log_mar(i as f32 - 3.0)).collect();
     let grid_of = |rows: &[f32], columns: &[f32], f: &dyn Fn(f32, f32) -> f32| -> Vec<Vec<f32>> {
         rows.iter()
             .map(|&x| columns.iter().map(|&y| f(x, y)).collect())
@@ -149,7 +147,8 @@ fn handed_over(ranked: &Ranked) -> serde_json::Value {
         "left_share": ground.left_share,
         "log_transmission": slate.log_transmission,
         "columns": {
-            "log_light": slate.log_light, "pupil_mm": slate.pupil_mm, "log_pupil": slate.log_pupil,
+            "log_light": slate.log_light, "log_other_light": slate.log_other_light,
+            "pupil_mm": slate.pupil_mm, "log_pupil": slate.log_pupil,
             "decades": slate.decades, "log_veil": slate.log_veil,
             "log_contrast": slate.log_contrast, "log_patch_sr": slate.log_patch_sr,
             "log_detail": slate.log_detail, "detail_weight": slate.detail_weight,

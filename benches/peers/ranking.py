@@ -58,7 +58,7 @@ def served(handed, c, t, groups, marks_of, relief):
             m = np.array(missing)
             log_light = c["log_light"] + handed["log_transmission"][grade]
             beam = np.minimum(log_exits[m], c["log_pupil"])
-            log_b = bilinear(t["equivalent"], np.broadcast_to((log_light + 6.5) / 0.25, beam.shape),
+            log_b = bilinear(t["equivalent"], np.broadcast_to((log_light + c["log_other_light"] + 6.5) / 0.25, beam.shape),
                              (beam + 0.4) / 0.1)
             veil = c["log_veil"][grade]
             age = c["decades"] * (0.08 - 0.04 * linear(t["adaptation"], (log_b + 7) / 0.1))

@@ -132,6 +132,9 @@ does-field = At { $nearest } you see { $field } across.
 ## How sure
 sure-share = In about { $tenths } of 10 of the situations you described the sight is not what stops you.
 sure-best = No sight that can be built does better than { $tenths } of 10.
+sure-between = What is uncertain moves that between { $least } and { $most } of 10.
+sure-between-first = By a first estimate, what is uncertain moves that between { $least } and { $most } of 10.
+sure-trying = Trying it in plausible versions of what is uncertain: { $tried } of { $worlds } so far.
 sure-worlds = Tried in { $worlds } plausible versions of what is uncertain: in { $first } this line stays first or ties.
 sure-unseated = What unseats it most often: { $doubt }; then it would be { $line }.
 sure-firm = Nothing that is uncertain unseats it.

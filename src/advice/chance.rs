@@ -37,6 +37,9 @@ const ANGLE_FROM: f64 = -11.0;
 /// … in steps of
 const ANGLE_STEP: f64 = 0.25;
 const ANGLE_COUNT: usize = 45;
+/// log10 of the image luminance runs from here, in whole decades.
+const MAR_FROM: f64 = -3.0;
+const MAR_COUNT: usize = 6;
 
 /// The standard normal distribution function.
 ///
@@ -99,14 +102,21 @@ pub fn normal_score(share: f64) -> f64 {
     }
 }
 
+/// A node of a table by one quantity: the value, and its change to the next node.
+type Rise = [f32; 2];
+/// A node of a table by two quantities: the value, its changes to the next node of each, and
+/// what the corner between has more than both.
+type Bend = [f32; 4];
+
 /// The tables, computed once.
 #[derive(Debug)]
 pub struct Tables {
-    phi: Vec<f32>,
-    placed: Vec<f32>,
-    equivalent: Vec<f32>,
-    adaptation: Vec<f32>,
-    threshold: Vec<f32>,
+    phi: Vec<Rise>,
+    placed: Vec<Rise>,
+    equivalent: Vec<Bend>,
+    adaptation: Vec<Rise>,
+    threshold: Vec<Bend>,
+    mar: Vec<Rise>,
 }
 
 static TABLES: OnceLock<Tables> = OnceLock::new();
@@ -116,25 +126,70 @@ pub fn tables() -> &'static Tables {
     TABLES.get_or_init(Tables::new)
 }
 
-/// Index and remainder of a place in a table, held at its ends.
+/// Added to a small number it leaves the nearest whole one in the lowest bits.
+const WHOLE: f32 = 12_582_912.0;
+const WHOLE_BITS: u32 = 0x003f_ffff;
+
+/// Index and remainder of a place in a table of so many nodes, held at its ends: a whole
+/// number may be told as itself or as the one before and a remainder of 1.
 #[inline(always)]
 fn place(x: f32, from: f32, per_step: f32, count: usize) -> (usize, f32) {
-    let t = ((x - from) * per_step).max(0.0).min((count - 1) as f32);
-    let i = (t as usize).min(count - 2);
-    (i, t - i as f32)
+    let t = (x - from) * per_step;
+    let t = if t > 0.0 { t } else { 0.0 };
+    let last = (count - 1) as f32;
+    let t = if t < last { t } else { last };
+    let whole = (t - 0.5) + WHOLE;
+    ((whole.to_bits() & WHOLE_BITS) as usize, t - (whole - WHOLE))
 }
 
 #[inline(always)]
-fn line(table: &[f32], i: usize, rest: f32) -> f32 {
-    table[i] + rest * (table[i + 1] - table[i])
+fn line(table: &[Rise], (i, rest): (usize, f32)) -> f32 {
+    let [value, rise] = table[i];
+    value + rest * rise
+}
+
+#[inline(always)]
+fn bent(table: &[Bend], i: usize, x: f32, y: f32) -> f32 {
+    let [value, by_y, by_x, by_both] = table[i];
+    value + y * by_y + x * (by_x + y * by_both)
+}
+
+fn rises(values: &[f32]) -> Vec<Rise> {
+    let next = |i: usize| values[(i + 1).min(values.len() - 1)];
+    values
+        .iter()
+        .enumerate()
+        .map(|(i, &value)| [value, next(i) - value])
+        .collect()
+}
+
+/// Rows of `columns` values each.
+fn bends(values: &[f32], columns: usize) -> Vec<Bend> {
+    let rows = values.len() / columns;
+    let at = |i: usize, j: usize| values[i.min(rows - 1) * columns + j.min(columns - 1)];
+    (0..rows * columns)
+        .map(|k| {
+            let (i, j) = (k / columns, k % columns);
+            let (low, high) = (at(i, j), at(i + 1, j));
+            let (by_y, by_x) = (at(i, j + 1) - low, high - low);
+            [low, by_y, by_x, at(i + 1, j + 1) - high - by_y]
+        })
+        .collect()
+}
+
+/// Where a light lies among the rows of the equivalent luminance.
+#[derive(Clone, Copy, Debug)]
+pub struct LightPlace {
+    row: usize,
+    rest: f32,
 }
 
 impl Tables {
     fn new() -> Self {
-        let phi = (0..=PHI_STEPS)
+        let phi: Vec<f32> = (0..=PHI_STEPS)
             .map(|i| normal(-PHI_REACH + 2.0 * PHI_REACH * i as f64 / PHI_STEPS as f64) as f32)
             .collect();
-        let placed = (0..=RATIO_STEPS)
+        let placed: Vec<f32> = (0..=RATIO_STEPS)
             .map(|i| {
                 let ratio = RATIO_REACH * i as f64 / RATIO_STEPS as f64;
                 if ratio > 0.0 {
@@ -165,12 +220,20 @@ impl Tables {
                 threshold.push(libm::log10(eye::threshold::threshold_contrast(b, sr)) as f32);
             }
         }
+        // −log10 of the acuities at 0.001 … 100 cd/m².
+        let mar: Vec<f32> = (0..MAR_COUNT)
+            .map(|i| {
+                let luminance = libm::pow(10.0, i as f64 + MAR_FROM);
+                libm::log10(eye::acuity::minimum_angle_arcmin(luminance)) as f32
+            })
+            .collect();
         Self {
-            phi,
-            placed,
-            equivalent,
-            adaptation,
-            threshold,
+            phi: rises(&phi),
+            placed: rises(&placed),
+            equivalent: bends(&equivalent, BEAM_COUNT),
+            adaptation: rises(&adaptation),
+            threshold: bends(&threshold, ANGLE_COUNT),
+            mar: rises(&mar),
         }
     }
 
@@ -179,8 +242,8 @@ impl Tables {
     #[must_use]
     pub fn phi(&self, spreads: f32) -> f32 {
         let per_step = (PHI_STEPS as f64 / (2.0 * PHI_REACH)) as f32;
-        let (i, rest) = place(spreads, -PHI_REACH as f32, per_step, PHI_STEPS + 1);
-        line(&self.phi, i, rest)
+        let at = place(spreads, -PHI_REACH as f32, per_step, PHI_STEPS + 1);
+        line(&self.phi, at)
     }
 
     /// The chance of placing the eye by the ratio of tolerance to offset.
@@ -188,75 +251,82 @@ impl Tables {
     #[must_use]
     pub fn placed(&self, ratio: f32) -> f32 {
         let per_step = (RATIO_STEPS as f64 / RATIO_REACH) as f32;
-        let (i, rest) = place(ratio, 0.0, per_step, RATIO_STEPS + 1);
-        line(&self.placed, i, rest)
+        line(&self.placed, place(ratio, 0.0, per_step, RATIO_STEPS + 1))
     }
 
-    /// log10 of the equivalent luminance by log10 of T·L and log10 of the beam in mm.
+    /// Where log10 of T·L lies in the table of the equivalent luminance.
     #[inline(always)]
     #[must_use]
-    pub fn log_equivalent(&self, log_light: f32, log_beam: f32) -> f32 {
-        let (i, x) = place(
+    pub fn light_place(&self, log_light: f32) -> LightPlace {
+        let (i, rest) = place(
             log_light,
             LIGHT_FROM as f32,
             (1.0 / LIGHT_STEP) as f32,
             LIGHT_COUNT,
         );
+        LightPlace {
+            row: i * BEAM_COUNT,
+            rest,
+        }
+    }
+
+    /// log10 of the equivalent luminance by the place of T·L and log10 of the beam in mm.
+    #[inline(always)]
+    #[must_use]
+    pub fn log_equivalent_at(&self, light: LightPlace, log_beam: f32) -> f32 {
         let (j, y) = place(
             log_beam,
             BEAM_FROM as f32,
             (1.0 / BEAM_STEP) as f32,
             BEAM_COUNT,
         );
-        let low = line(&self.equivalent[i * BEAM_COUNT..(i + 1) * BEAM_COUNT], j, y);
-        let high = line(
-            &self.equivalent[(i + 1) * BEAM_COUNT..(i + 2) * BEAM_COUNT],
-            j,
-            y,
-        );
-        low + x * (high - low)
+        bent(&self.equivalent, light.row + j, light.rest, y)
+    }
+
+    /// log10 of the equivalent luminance by log10 of T·L and log10 of the beam in mm.
+    #[inline(always)]
+    #[must_use]
+    pub fn log_equivalent(&self, log_light: f32, log_beam: f32) -> f32 {
+        self.log_equivalent_at(self.light_place(log_light), log_beam)
     }
 
     /// Adaptation of cones, 0 to 1, by log10 of the equivalent luminance.
     #[inline(always)]
     #[must_use]
     pub fn adaptation(&self, log_b: f32) -> f32 {
-        let (i, rest) = place(
+        line(&self.adaptation, Self::equivalent_place(log_b))
+    }
+
+    #[inline(always)]
+    fn equivalent_place(log_b: f32) -> (usize, f32) {
+        place(
             log_b,
             EQUIVALENT_FROM as f32,
             (1.0 / EQUIVALENT_STEP) as f32,
             EQUIVALENT_COUNT,
-        );
-        line(&self.adaptation, i, rest)
+        )
     }
 
     /// log10 of the threshold contrast by log10 of luminance and of solid angle.
     #[inline(always)]
     #[must_use]
     pub fn log_threshold(&self, log_b: f32, log_sr: f32) -> f32 {
-        let (i, x) = place(
-            log_b,
-            EQUIVALENT_FROM as f32,
-            (1.0 / EQUIVALENT_STEP) as f32,
-            EQUIVALENT_COUNT,
-        );
+        let (i, x) = Self::equivalent_place(log_b);
         let (j, y) = place(
             log_sr,
             ANGLE_FROM as f32,
             (1.0 / ANGLE_STEP) as f32,
             ANGLE_COUNT,
         );
-        let low = line(
-            &self.threshold[i * ANGLE_COUNT..(i + 1) * ANGLE_COUNT],
-            j,
-            y,
-        );
-        let high = line(
-            &self.threshold[(i + 1) * ANGLE_COUNT..(i + 2) * ANGLE_COUNT],
-            j,
-            y,
-        );
-        low + x * (high - low)
+        bent(&self.threshold, i * ANGLE_COUNT + j, x, y)
+    }
+
+    /// log10 of the smallest angle told apart, in arcminutes, by log10 of the image luminance:
+    /// linear between whole decades and held at the ends, as the table it comes from.
+    #[inline(always)]
+    #[must_use]
+    pub fn log_mar(&self, log_image: f32) -> f32 {
+        line(&self.mar, place(log_image, MAR_FROM as f32, 1.0, MAR_COUNT))
     }
 }
 
@@ -267,32 +337,6 @@ fn equivalent_of_beam_cd_m2(light_cd_m2: f64, beam_mm: f64) -> f64 {
     let rods =
         eye::equivalent::TWILIGHT_SP_RATIO * light_cd_m2 * eye::aperture::rod_area_mm2(beam_mm);
     eye::equivalent::laboratory_luminance(cones, rods).0
-}
-
-/// log10 of the smallest angle told apart, in arcminutes, by log10 of the image luminance:
-/// linear between whole decades and held at the ends, as the table it comes from.
-#[inline(always)]
-#[must_use]
-pub fn log_mar(log_image: f32) -> f32 {
-    // −log10 of the acuities at 0.001 … 100 cd/m², computed once from the eye's own table.
-    let nodes = mar_nodes();
-    let t = (log_image + 3.0).clamp(0.0, 5.0);
-    let i = (t as usize).min(4);
-    nodes[i] + (t - i as f32) * (nodes[i + 1] - nodes[i])
-}
-
-static MAR: OnceLock<[f32; 6]> = OnceLock::new();
-
-#[inline(always)]
-fn mar_nodes() -> &'static [f32; 6] {
-    MAR.get_or_init(|| {
-        let mut nodes = [0.0; 6];
-        for (i, node) in nodes.iter_mut().enumerate() {
-            let luminance = libm::pow(10.0, i as f64 - 3.0);
-            *node = libm::log10(eye::acuity::minimum_angle_arcmin(luminance)) as f32;
-        }
-        nodes
-    })
 }
 
 /// The eye's own direct path, for tests of the tables.

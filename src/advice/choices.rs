@@ -1,6 +1,5 @@
 //! What is the person's own to decide, what is not needed, and what is paid for unused.
 
-use super::coverage::account;
 use super::evening::Typical;
 use super::line::up_from_zero_mrad;
 use super::occasions;
@@ -29,7 +28,7 @@ const NOT_NEEDED: usize = 5;
 #[must_use]
 pub fn decisions(ranked: &Ranked, typical: &Typical) -> Vec<Decision> {
     let own = ranked.candidates[ranked.best].specification;
-    let own_value = value(ranked, &own, &account(&ranked.ground, &own));
+    let own_value = value(ranked, &own, &ranked.account(&own));
     let need = &ranked.ground.need;
     let mut list: Vec<(f64, Decision)> = Vec::new();
     let mut offer = |key: DecisionKey,
@@ -42,7 +41,7 @@ pub fn decisions(ranked: &Ranked, typical: &Typical) -> Vec<Decision> {
         if other == own {
             return;
         }
-        let there = account(&ranked.ground, &other);
+        let there = ranked.account(&other);
         let apart = (own_value - value(ranked, &other, &there)).abs();
         let effects = changes(ranked, typical, &own, &other);
         if (always || apart <= OPEN_POINTS) && !effects.is_empty() {

@@ -6,10 +6,14 @@
 //! computed once over [`GRID`]; a zoom then takes the best magnification of its span, or the
 //! one that it was left at, and a candidate is a product of three columns.
 
-use std::collections::BTreeMap;
-use std::sync::Arc;
+mod cover;
+mod lanes;
+mod plan;
 
-use super::candidates::{Candidate, GRID, grid_index};
+pub use cover::Coverage;
+pub use plan::Plan;
+
+use super::candidates::{GRID, grid_index};
 use super::chance::{Tables, tables};
 use super::needs::{
     aim, detail, drop, eye_placed, eye_relief, field, mark, mark::Mark, parallax, steady,
@@ -194,8 +198,7 @@ impl EyePart<'_> {
         let log_beam = at.log_exit_pupil.min(s.log_pupil[o]);
         let log_equivalent = t.log_equivalent(log_light + s.log_other_light[o], log_beam);
         let log_veil = s.log_veil[at.grade][o];
-        let log_mar =
-            super::chance::log_mar(log_light + 2.0 * (at.log_exit_pupil - s.log_pupil[o]).min(0.0));
+        let log_mar = t.log_mar(log_light + 2.0 * (at.log_exit_pupil - s.log_pupil[o]).min(0.0));
         Chances {
             told_apart: told_apart::chance(
                 t,
@@ -442,425 +445,6 @@ pub fn focus_range_spread_m(magnification: f64, range_m: f64) -> f64 {
     EYE_FOCUS_DIOPTRES * range_m * range_m / (magnification * magnification)
 }
 
-/// Sum of products of three columns, in eight strands that every target adds alike.
-fn sum_of_products(a: &[f32], b: &[f32], c: &[f32]) -> f32 {
-    let n = a.len().min(b.len()).min(c.len());
-    let (a, b, c) = (&a[..n], &b[..n], &c[..n]);
-    let mut strands = [0.0f32; 8];
-    let whole = n / 8 * 8;
-    let mut i = 0;
-    while i < whole {
-        for (k, strand) in strands.iter_mut().enumerate() {
-            *strand += a[i + k] * b[i + k] * c[i + k];
-        }
-        i += 8;
-    }
-    for k in whole..n {
-        strands[k - whole] += a[k] * b[k] * c[k];
-    }
-    let [s0, s1, s2, s3, s4, s5, s6, s7] = strands;
-    ((s0 + s4) + (s1 + s5)) + ((s2 + s6) + (s3 + s7))
-}
-
-fn sum(a: &[f32]) -> f32 {
-    let mut strands = [0.0f32; 8];
-    for chunk in a.chunks(8) {
-        for (strand, x) in strands.iter_mut().zip(chunk) {
-            *strand += x;
-        }
-    }
-    let [s0, s1, s2, s3, s4, s5, s6, s7] = strands;
-    ((s0 + s4) + (s1 + s5)) + ((s2 + s6) + (s3 + s7))
-}
-
-/// A group of candidates that share all but span, mark and what costs decide.
-#[derive(Clone, Debug)]
-struct Group {
-    optical: Optical,
-    parallax: ParallaxSetting,
-    /// Lowest power → top power → candidates.
-    lows: Vec<(usize, Vec<Top>)>,
-}
-
-/// A top power's index and the candidates that reach it.
-type Top = (usize, Vec<u32>);
-
-/// The order in which candidates are put through the tables; depends on no person.
-#[derive(Clone, Debug)]
-pub struct Plan {
-    groups: Vec<Group>,
-    marks: Vec<Mark>,
-    /// By candidate: index of its mark.
-    mark_of: Vec<u32>,
-    total: usize,
-}
-
-impl Plan {
-    /// The plan for a list of candidates whose spans end on [`GRID`].
-    #[must_use]
-    pub fn of(candidates: &[Candidate]) -> Self {
-        let mut order: Vec<u32> = (0..candidates.len() as u32).collect();
-        let key = |index: u32| {
-            let c = &candidates[index as usize];
-            let s = &c.specification;
-            let (kind, distance) = match s.parallax {
-                ParallaxSetting::Fixed { free_at_m } => (0u8, free_at_m),
-                ParallaxSetting::Adjustable { nearest_m } => (1, nearest_m),
-            };
-            (
-                s.objective_mm.to_bits(),
-                grade_index(s),
-                c.apparent_deg.to_bits(),
-                kind,
-                distance.to_bits(),
-            )
-        };
-        let ends = |index: u32| {
-            let s = &candidates[index as usize].specification;
-            (
-                grid_index(s.magnification_low),
-                grid_index(s.magnification_high),
-            )
-        };
-        order.sort_by_key(|&index| (key(index), ends(index), candidates[index as usize].id));
-        let mut groups: Vec<Group> = Vec::new();
-        let mut last = None;
-        for &index in &order {
-            let c = &candidates[index as usize];
-            let k = key(index);
-            if last != Some(k) {
-                groups.push(Group {
-                    optical: Optical {
-                        objective_mm: c.specification.objective_mm,
-                        grade: grade_index(&c.specification),
-                        apparent_deg: c.apparent_deg,
-                    },
-                    parallax: c.specification.parallax,
-                    lows: Vec::new(),
-                });
-                last = Some(k);
-            }
-            let (low, high) = ends(index);
-            if let Some(group) = groups.last_mut() {
-                if group.lows.last().is_none_or(|l| l.0 != low) {
-                    group.lows.push((low, Vec::new()));
-                }
-                if let Some((_, highs)) = group.lows.last_mut() {
-                    if highs.last().is_none_or(|h| h.0 != high) {
-                        highs.push((high, Vec::new()));
-                    }
-                    if let Some((_, list)) = highs.last_mut() {
-                        list.push(index);
-                    }
-                }
-            }
-        }
-        let mut marks: Vec<Mark> = Vec::new();
-        let mark_of = candidates
-            .iter()
-            .map(|c| {
-                let s = &c.specification;
-                let mark = Mark::of(s);
-                let found = marks.iter().position(|&known| known == mark);
-                found.unwrap_or_else(|| {
-                    marks.push(mark);
-                    marks.len() - 1
-                }) as u32
-            })
-            .collect();
-        Self {
-            groups,
-            marks,
-            mark_of,
-            total: candidates.len(),
-        }
-    }
-}
-
-/// The share of the occasions that each candidate serves, worked off in steps.
-pub struct Coverage<'a> {
-    ground: Arc<Ground>,
-    candidates: &'a [Candidate],
-    plan: &'a Plan,
-    next: usize,
-    done: usize,
-    served: Vec<f32>,
-    /// By magnification: steady.
-    steady: Vec<Option<Vec<f32>>>,
-    /// The eye's part of the present objective and grade, by magnification.
-    eye: Vec<Option<Vec<f32>>>,
-    eye_for: Option<(u64, usize)>,
-    /// Field times steady of an apparent field, by magnification.
-    fields: BTreeMap<u64, Vec<Option<Vec<f32>>>>,
-    /// Mark columns by (mark, objective, magnification, late).
-    marks: BTreeMap<(u32, u32, usize, bool), Vec<f32>>,
-    /// Drop columns by (means, late).
-    drops: BTreeMap<(Means, bool), Vec<f32>>,
-    log_field: BTreeMap<u64, f32>,
-    /// Chances of eye reliefs met so far.
-    reliefs: Vec<(f64, f32)>,
-}
-
-impl<'a> Coverage<'a> {
-    /// Nothing covered yet.
-    #[must_use]
-    pub fn new(ground: Arc<Ground>, candidates: &'a [Candidate], plan: &'a Plan) -> Self {
-        Self {
-            ground,
-            candidates,
-            plan,
-            next: 0,
-            done: 0,
-            served: vec![0.0; candidates.len()],
-            steady: vec![None; GRID.len()],
-            eye: vec![None; GRID.len()],
-            eye_for: None,
-            fields: BTreeMap::new(),
-            marks: BTreeMap::new(),
-            drops: BTreeMap::new(),
-            log_field: BTreeMap::new(),
-            reliefs: Vec::new(),
-        }
-    }
-
-    /// Whether all candidates are covered.
-    #[must_use]
-    pub fn is_done(&self) -> bool {
-        self.next >= self.plan.groups.len()
-    }
-
-    /// Candidates covered so far, of all.
-    #[must_use]
-    pub fn progress(&self) -> (usize, usize) {
-        (self.done, self.plan.total)
-    }
-
-    /// Covers at least `budget` more candidates, or what is left.
-    pub fn step(&mut self, budget: usize) {
-        let until = self.done + budget.max(1);
-        while self.done < until && !self.is_done() {
-            let plan = self.plan;
-            let group = &plan.groups[self.next];
-            self.group(group);
-            self.next += 1;
-        }
-    }
-
-    /// Shares served, 0 to 1, in the order of the candidates.
-    #[must_use]
-    pub fn into_served(self) -> Vec<f32> {
-        self.served
-    }
-
-    fn eye_column(&mut self, m: usize, optical: Optical) {
-        if self.eye[m].is_some() {
-            return;
-        }
-        let ground = Arc::clone(&self.ground);
-        let slate = &ground.slate;
-        let part = EyePart {
-            slate,
-            tables: tables(),
-            log_factor: told_apart::log_field_factor(),
-        };
-        let at = At::new(GRID[m], optical.objective_mm, optical.grade, slate);
-        let column = (0..slate.count)
-            .map(|o| {
-                let c = part.chances(o, &at);
-                c.told_apart * c.detail * c.aim * c.eye_placed
-            })
-            .collect();
-        self.eye[m] = Some(column);
-    }
-
-    fn field_column(&mut self, m: usize, optical: Optical) {
-        let ground = Arc::clone(&self.ground);
-        let slate = &ground.slate;
-        let t = tables();
-        let log_magnification = libm::log10(GRID[m]) as f32;
-        let steady_column = self.steady[m].get_or_insert_with(|| {
-            slate
-                .log_room
-                .iter()
-                .map(|&room| steady::chance(t, room, log_magnification))
-                .collect()
-        });
-        let key = optical.apparent_deg.to_bits();
-        let world = &ground.world;
-        let log_field = *self
-            .log_field
-            .entry(key)
-            .or_insert_with(|| log_field(optical.apparent_deg, world));
-        let columns = self
-            .fields
-            .entry(key)
-            .or_insert_with(|| vec![None; GRID.len()]);
-        if columns[m].is_none() {
-            columns[m] = Some(
-                slate
-                    .log_field_need
-                    .iter()
-                    .zip(steady_column.iter())
-                    .map(|(&lack, &steady)| {
-                        steady * field::chance(t, lack, log_field, log_magnification)
-                    })
-                    .collect(),
-            );
-        }
-    }
-
-    fn group(&mut self, group: &Group) {
-        let optical = group.optical;
-        let eye_for = (optical.objective_mm.to_bits(), optical.grade);
-        if self.eye_for != Some(eye_for) {
-            self.eye = vec![None; GRID.len()];
-            self.eye_for = Some(eye_for);
-        }
-        let ground = Arc::clone(&self.ground);
-        let slate = &ground.slate;
-        let (n, late) = (slate.count, slate.late);
-        let t = tables();
-        let levers: Vec<f32> = slate
-            .range_m
-            .iter()
-            .map(|&range| lever(group.parallax, range))
-            .collect();
-        // The product over all needs but mark and drop, by magnification.
-        let mut products: Vec<Option<(Vec<f32>, [f32; 2])>> = vec![None; GRID.len()];
-        let mut running = vec![0.0f32; n];
-        let mut served_by_span = vec![0.0f32; n];
-        for (low, highs) in &group.lows {
-            let low = *low;
-            let top = highs.last().map_or(low, |h| h.0);
-            for (m, slot) in products.iter_mut().enumerate().take(top + 1).skip(low) {
-                if slot.is_some() {
-                    continue;
-                }
-                self.eye_column(m, optical);
-                self.field_column(m, optical);
-                let at = At::new(GRID[m], optical.objective_mm, optical.grade, slate);
-                let eye = self.eye[m].as_deref().unwrap_or(&[]);
-                let field = self
-                    .fields
-                    .get(&optical.apparent_deg.to_bits())
-                    .and_then(|columns| columns[m].as_deref())
-                    .unwrap_or(&[]);
-                let column: Vec<f32> = (0..n)
-                    .map(|o| {
-                        let error = parallax::error_mm(
-                            at.effective_mm,
-                            at.magnification,
-                            slate.pupil_mm[o],
-                            levers[o],
-                        );
-                        eye[o] * field[o] * parallax::chance(t, error, slate.per_circle[o])
-                    })
-                    .collect();
-                let sums = [sum(&column[..late]), sum(&column[late..])];
-                *slot = Some((column, sums));
-            }
-            running.fill(0.0);
-            let mut from = low;
-            let mut best = [(low, -1.0f32); 2];
-            for (high, list) in highs {
-                for (m, slot) in products.iter().enumerate().take(high + 1).skip(from) {
-                    if let Some((column, sums)) = slot {
-                        for (r, &c) in running.iter_mut().zip(column.iter()) {
-                            *r = r.max(c);
-                        }
-                        for half in 0..2 {
-                            if sums[half] > best[half].1 {
-                                best[half] = (m, sums[half]);
-                            }
-                        }
-                    }
-                }
-                from = high + 1;
-                let h = ground.left_share as f32;
-                for (half, range) in [(0, 0..late), (1, late..n)] {
-                    let set = best[half].0;
-                    if let Some((column, _)) = &products[set] {
-                        for o in range {
-                            served_by_span[o] = h * column[o] + (1.0 - h) * running[o];
-                        }
-                    }
-                }
-                self.span(optical, &served_by_span, [best[0].0, best[1].0], list);
-            }
-        }
-    }
-
-    /// Puts the marks and means of the candidates of one span on its column.
-    fn span(&mut self, optical: Optical, column: &[f32], set: [usize; 2], list: &[u32]) {
-        let ground = Arc::clone(&self.ground);
-        // Few marks and means are met in one span, many times each.
-        let mut known: Vec<((u32, [Means; 2]), f32)> = Vec::with_capacity(16);
-        for &index in list {
-            let s = &self.candidates[index as usize].specification;
-            let mark_index = self.plan.mark_of[index as usize];
-            let means = [ground.means(s, set[0]), ground.means(s, set[1])];
-            let key = (mark_index, means);
-            let share = match known.iter().find(|(k, _)| *k == key) {
-                Some(&(_, share)) => share,
-                None => {
-                    let share = self.share(optical, column, set, mark_index, means);
-                    known.push((key, share));
-                    share
-                }
-            };
-            self.served[index as usize] = share * self.relief(s.eye_relief_mm);
-            self.done += 1;
-        }
-    }
-
-    /// The share that a span's column keeps under a mark and the means against drop.
-    fn share(
-        &mut self,
-        optical: Optical,
-        column: &[f32],
-        set: [usize; 2],
-        mark_index: u32,
-        means: [Means; 2],
-    ) -> f32 {
-        let ground = Arc::clone(&self.ground);
-        let late = ground.slate.late;
-        let mark = self.plan.marks[mark_index as usize];
-        let mut total = 0.0;
-        for (half, range) in [(0usize, 0..late), (1, late..column.len())] {
-            if range.is_empty() {
-                continue;
-            }
-            let is_late = half == 0;
-            let mark_key = (mark_index, optical.objective_mm as u32, set[half], is_late);
-            let mark_column = self.marks.entry(mark_key).or_insert_with(|| {
-                mark_column(
-                    &ground,
-                    &mark,
-                    optical.objective_mm,
-                    GRID[set[half]],
-                    is_late,
-                )
-            });
-            let drop_column = self
-                .drops
-                .entry((means[half], is_late))
-                .or_insert_with(|| ground.drop_column(range.clone(), means[half]));
-            total += sum_of_products(&column[range], mark_column, drop_column);
-        }
-        total / ground.slate.count as f32
-    }
-
-    /// The chance that an eye relief is enough; few are met, many times each.
-    fn relief(&mut self, eye_relief_mm: f64) -> f32 {
-        if let Some(&(_, chance)) = self.reliefs.iter().find(|(mm, _)| *mm == eye_relief_mm) {
-            return chance;
-        }
-        let chance = self.ground.eye_relief_chance(eye_relief_mm) as f32;
-        self.reliefs.push((eye_relief_mm, chance));
-        chance
-    }
-}
-
 /// Grade of glass through which the mark is judged: it changes the mark too little to tell.
 const MARK_GRADE: usize = 1;
 
@@ -873,48 +457,37 @@ fn mark_chance(
     log_true: f32,
 ) -> f32 {
     let s = &ground.slate;
-    let lit = match mark.lit {
-        Illumination::Unlit => 0.0,
-        Illumination::NightFine => s.dim_serves[o],
-        Illumination::DayBright => s.bright_serves[o],
-        Illumination::Both => s.both_serve[o],
-    };
+    let lit = lit_column(s, mark.lit).map_or(0.0, |column| column[o]);
     let log_mar = slate::log_mar(
+        tables(),
         s.log_light[o],
         s.log_transmission[MARK_GRADE],
         at.log_exit_pupil,
         s.log_pupil[o],
     );
+    let room = if mark.dot {
+        s.log_dot_room[o]
+    } else {
+        s.log_line_room[o]
+    };
     mark::chance(
         tables(),
-        mark::Asked {
-            log_harder: s.log_harder[o],
-            log_line_room: s.log_line_room[o],
-            log_dot_room: s.log_dot_room[o],
-        },
-        log_mar,
+        mark::needed(log_mar, s.log_harder[o]),
+        room,
         seen,
         log_true,
-        mark.dot,
         lit,
     )
 }
 
-fn mark_column(
-    ground: &Ground,
-    mark: &Mark,
-    objective_mm: f64,
-    magnification: f64,
-    late: bool,
-) -> Vec<f32> {
-    let at = At::new(magnification, objective_mm, MARK_GRADE, &ground.slate);
-    let seen = mark.log_seen(magnification);
-    let log_true = mark.log_true(magnification);
-    ground
-        .slate
-        .half(late)
-        .map(|o| mark_chance(ground, mark, &at, o, seen, log_true))
-        .collect()
+/// How far each light in a mark serves by itself, occasion by occasion; none without light.
+fn lit_column(slate: &Slate, lit: Illumination) -> Option<&[f32]> {
+    match lit {
+        Illumination::Unlit => None,
+        Illumination::NightFine => Some(&slate.dim_serves),
+        Illumination::DayBright => Some(&slate.bright_serves),
+        Illumination::Both => Some(&slate.both_serve),
+    }
 }
 
 /// How one specification serves, need by need.
@@ -990,9 +563,8 @@ pub fn account(ground: &Ground, specification: &Specification) -> Account {
         );
     }
     let product = |c: &[f32; 7]| {
-        // As the tables multiply: eye's part, then field times steady, then parallax.
-        let eye = c[0] * c[1] * c[2] * c[3];
-        eye * (c[5] * c[4]) * c[6]
+        // As the tables multiply: what is seen, where the eye is, then field times steady.
+        (c[0] * c[1] * c[2]) * (c[3] * c[6]) * (c[5] * c[4])
     };
     let mark = Mark::of(specification);
     let mut set = [mags[0]; 2];
@@ -1002,7 +574,7 @@ pub fn account(ground: &Ground, specification: &Specification) -> Account {
         let mut best = -1.0f32;
         for (i, column) in by_m.iter().enumerate() {
             let values: Vec<f32> = column[range.clone()].iter().map(product).collect();
-            let total = sum(&values);
+            let total = lanes::sum(&values);
             if total > best {
                 best = total;
                 set_index[half] = i;
@@ -1084,8 +656,9 @@ const CAUSES: [Cause; 10] = [
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::advice::candidates;
+    use crate::advice::candidates::{self, Candidate};
     use crate::need::{answers::Answers, resolve};
+    use std::sync::Arc;
 
     #[test]
     fn tables_and_account_agree() {
@@ -1097,8 +670,8 @@ mod tests {
         let all = candidates::all();
         let picked: Vec<Candidate> = all.iter().step_by(997).copied().collect();
         let plan = Plan::of(&picked);
-        let mut coverage = Coverage::new(Arc::clone(&ground), &picked, &plan);
-        coverage.step(usize::MAX / 2);
+        let mut coverage = Coverage::new(Arc::clone(&ground));
+        while !coverage.step(&picked, &plan, usize::MAX / 2) {}
         let served = coverage.into_served();
         for (candidate, share) in picked.iter().zip(served) {
             let account = account(&ground, &candidate.specification);

@@ -1,6 +1,5 @@
 //! Facts for the sentence of need, the strip and the view through the sight.
 
-use super::coverage::account;
 use super::evening::Typical as Evening;
 use super::needs::drop;
 use super::ranking::Ranked;
@@ -14,7 +13,7 @@ pub fn facts(ranked: &Ranked, typical: &Evening, other: Option<&Specification>) 
     let need = &ground.need;
     let s = &need.situations[typical.situation];
     let first = ranked.candidates[ranked.best].specification;
-    let set = account(ground, &first).set;
+    let set = ranked.account(&first).set;
     let late = ground.slate.late > 0;
     let magnification = if late { set[0] } else { set[1] };
     let age = need.eye.age_years.value.value;

@@ -1,6 +1,6 @@
 //! The picks: the best, and those that are better at something.
 
-use super::coverage::{Account, account};
+use super::coverage::Account;
 use super::evening::Typical;
 use super::line::line;
 use super::ranges::ranges;
@@ -189,7 +189,7 @@ pub(super) fn served_spread(account: &Account) -> f64 {
 pub fn pick(ranked: &Ranked, typical: &Typical, index: usize, because: Because) -> Pick {
     let candidate = &ranked.candidates[index];
     let s = &candidate.specification;
-    let account = account(&ranked.ground, s);
+    let account = ranked.account(s);
     let height = ranked.costs.seat().height(s.objective_mm, s.tube_mm);
     let behind = ranked.values[ranked.best] - ranked.values[index];
     Pick {
@@ -249,7 +249,7 @@ pub fn changes(
     use super::candidates::Candidate;
     let (a, b) = (Candidate::of(*one), Candidate::of(*other));
     let ground = &ranked.ground;
-    let served = |s: &Specification| account(ground, s).served;
+    let served = |s: &Specification| ranked.account(s).served;
     let mut list = Vec::new();
     let mut put = |quantity, value: f64, spread: f64, least: f64| {
         if value.abs() >= least {

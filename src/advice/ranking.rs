@@ -1,14 +1,16 @@
 //! The ranking: every candidate's value for one person, worked off in steps.
 
+use std::cell::RefCell;
 use std::sync::{Arc, OnceLock};
 
 use super::candidates::{self, Candidate};
 use super::costs::Costs;
-use super::coverage::{Coverage, Ground, Plan};
+use super::coverage::{self, Account, Coverage, Ground, Plan};
 use super::limits;
 use super::occasions;
 use super::world::World;
 use crate::need::shooter::Need;
+use crate::sight::Specification;
 
 /// A near-tie, percentage points of value.
 pub const NEAR_TIE_POINTS: f64 = 1.0;
@@ -28,6 +30,8 @@ pub struct Ranked {
     pub values: Vec<f64>,
     /// Index of the best.
     pub best: usize,
+    /// Accounts asked for so far: the same few sights are asked about again and again.
+    accounts: RefCell<Vec<(Specification, Account)>>,
 }
 
 fn plan() -> &'static Plan {
@@ -37,7 +41,7 @@ fn plan() -> &'static Plan {
 
 /// A ranking in progress: the page works it off in slices, the worker in one go.
 pub struct Ranking {
-    coverage: Coverage<'static>,
+    coverage: Coverage,
     ground: Arc<Ground>,
     costs: Costs,
 }
@@ -55,7 +59,7 @@ impl Ranking {
         let ground = Arc::new(Ground::new(need, world, occasions));
         let costs = Costs::of(need, &world);
         Self {
-            coverage: Coverage::new(Arc::clone(&ground), candidates::all(), plan()),
+            coverage: Coverage::new(Arc::clone(&ground)),
             ground,
             costs,
         }
@@ -63,14 +67,13 @@ impl Ranking {
 
     /// Ranks at least `budget` more candidates; true when all are ranked.
     pub fn step(&mut self, budget: usize) -> bool {
-        self.coverage.step(budget);
-        self.coverage.is_done()
+        self.coverage.step(candidates::all(), plan(), budget)
     }
 
     /// Candidates ranked so far, of all.
     #[must_use]
     pub fn progress(&self) -> (usize, usize) {
-        self.coverage.progress()
+        (self.coverage.done(), candidates::all().len())
     }
 
     /// Finishes and values all candidates.
@@ -88,6 +91,7 @@ impl Ranking {
             served,
             values,
             best,
+            accounts: RefCell::new(Vec::new()),
         }
     }
 }
@@ -133,6 +137,21 @@ fn best_of(candidates: &[Candidate], values: &[f64]) -> usize {
 }
 
 impl Ranked {
+    /// How a specification serves, need by need.
+    #[must_use]
+    pub fn account(&self, specification: &Specification) -> Account {
+        let known = self.accounts.borrow();
+        if let Some((_, account)) = known.iter().find(|(of, _)| of == specification) {
+            return account.clone();
+        }
+        drop(known);
+        let account = coverage::account(&self.ground, specification);
+        self.accounts
+            .borrow_mut()
+            .push((*specification, account.clone()));
+        account
+    }
+
     /// Indices of all candidates in a near-tie with the best.
     #[must_use]
     pub fn tied(&self) -> Vec<usize> {

@@ -1,7 +1,7 @@
 //! Reasons: what one step less loses and one step more gains, element by element.
 
 use super::candidates::Candidate;
-use super::coverage::{Account, account};
+use super::coverage::Account;
 use super::evening::Typical;
 use super::line::{line, up_from_zero_mrad};
 use super::needs::mark::Mark;
@@ -189,7 +189,7 @@ fn steps(element: Element, s: &Specification) -> (Option<Specification>, Option<
 }
 
 /// Elements of the line that reasons are given for.
-const ELEMENTS: [Element; 13] = [
+pub(super) const ELEMENTS: [Element; 13] = [
     Element::MagLow,
     Element::MagHigh,
     Element::ObjectiveMm,
@@ -406,96 +406,94 @@ fn standing(first: &Pick, element: Element) -> Standing {
     }
 }
 
-/// The reasons for the first pick, most consequential first; a step less of mass is the
-/// lightest sight that serves almost as well.
+/// The reason for one element of the first pick; none where nobody builds another. A step
+/// less of mass is the lightest sight that serves almost as well.
 #[must_use]
-pub fn reasons(
+pub fn reason(
     ranked: &Ranked,
     typical: &Typical,
     first: &Pick,
     lightest: Option<&Specification>,
-) -> Vec<Reason> {
+    element: Element,
+) -> Option<Reason> {
     let own = ranked.candidates[ranked.best].specification;
-    let own_account = account(&ranked.ground, &own);
+    let own_account = ranked.account(&own);
     let own_value = value(ranked, &own, &own_account);
-    let mut list: Vec<Reason> = ELEMENTS
-        .iter()
-        .filter_map(|&element| {
-            let (less, more) = if element == Element::MassG {
-                (lightest.copied(), None)
+    let (less, more) = if element == Element::MassG {
+        (lightest.copied(), None)
+    } else {
+        steps(element, &own)
+    };
+    if less.is_none() && more.is_none() && element != Element::MassG {
+        return None;
+    }
+    let axis = axis(ranked, element);
+    let here_value = reached(ranked, typical, &own, &own_account, axis);
+    let mut weight: f64 = 0.0;
+    let mut step = |s: Option<Specification>| -> Option<Step> {
+        let s = s?;
+        let there = ranked.account(&s);
+        weight = weight.max((value(ranked, &s, &there) - own_value).abs());
+        let mut effects = Vec::new();
+        if let (Some(a), Some(b)) = (here_value, reached(ranked, typical, &s, &there, axis)) {
+            let doubt = if axis == Quantity::MinutesTonight {
+                typical
+                    .later_min(&ranked.ground, &own, &s)
+                    .map_or(0.5, |figure| figure.spread)
             } else {
-                steps(element, &own)
+                spread(axis, b - a)
             };
-            if less.is_none() && more.is_none() && element != Element::MassG {
-                return None;
-            }
-            let axis = axis(ranked, element);
-            let here_value = reached(ranked, typical, &own, &own_account, axis);
-            let mut weight: f64 = 0.0;
-            let mut step = |s: Option<Specification>| -> Option<Step> {
-                let s = s?;
-                let there = account(&ranked.ground, &s);
-                weight = weight.max((value(ranked, &s, &there) - own_value).abs());
-                let mut effects = Vec::new();
-                if let (Some(a), Some(b)) = (here_value, reached(ranked, typical, &s, &there, axis))
-                {
-                    let doubt = if axis == Quantity::MinutesTonight {
-                        typical
-                            .later_min(&ranked.ground, &own, &s)
-                            .map_or(0.5, |figure| figure.spread)
-                    } else {
-                        spread(axis, b - a)
-                    };
-                    effects.push(Effect {
-                        quantity: axis,
-                        value: b - a,
-                        spread: doubt,
-                    });
-                }
-                effects.extend(
-                    changes(ranked, typical, &own, &s)
-                        .into_iter()
-                        .filter(|effect| effect.quantity != axis),
-                );
-                Some(Step {
-                    setting: setting(element, &s),
-                    served: there.served,
-                    lost_to: lost_to(&own_account, &there),
-                    effects,
-                })
-            };
-            let less = step(less);
-            let more = step(more);
-            let here = Step {
-                setting: setting(element, &own),
-                served: own_account.served,
-                lost_to: None,
-                effects: here_value
-                    .map(|value| Effect {
-                        quantity: axis,
-                        value,
-                        spread: spread(axis, value),
-                    })
-                    .into_iter()
-                    .collect(),
-            };
-            Some(Reason {
-                element,
-                standing: standing(first, element),
-                weight_points: weight,
-                here,
-                less,
-                more,
-                axis,
-            })
+            effects.push(Effect {
+                quantity: axis,
+                value: b - a,
+                spread: doubt,
+            });
+        }
+        effects.extend(
+            changes(ranked, typical, &own, &s)
+                .into_iter()
+                .filter(|effect| effect.quantity != axis),
+        );
+        Some(Step {
+            setting: setting(element, &s),
+            served: there.served,
+            lost_to: lost_to(&own_account, &there),
+            effects,
         })
-        .collect();
-    list.sort_by(|a, b| {
+    };
+    let less = step(less);
+    let more = step(more);
+    let here = Step {
+        setting: setting(element, &own),
+        served: own_account.served,
+        lost_to: None,
+        effects: here_value
+            .map(|value| Effect {
+                quantity: axis,
+                value,
+                spread: spread(axis, value),
+            })
+            .into_iter()
+            .collect(),
+    };
+    Some(Reason {
+        element,
+        standing: standing(first, element),
+        weight_points: weight,
+        here,
+        less,
+        more,
+        axis,
+    })
+}
+
+/// Orders reasons, most consequential first.
+pub fn weightiest_first(reasons: &mut [Reason]) {
+    reasons.sort_by(|a, b| {
         b.weight_points
             .total_cmp(&a.weight_points)
             .then(a.element.cmp(&b.element))
     });
-    list
 }
 
 /// The line of a specification, for those who hold none.

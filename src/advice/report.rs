@@ -1040,7 +1040,7 @@ pub struct Surety {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Unseats {
-    /// The doubtful quantity that lay farthest from its middle in those worlds.
+    /// The doubtful quantity that, put back in its middle, brings the pick nearest again.
     pub doubt: Doubt,
     /// In how many worlds.
     pub worlds: u32,

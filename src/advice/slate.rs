@@ -1,5 +1,6 @@
 //! The occasions as columns of logarithms: what every need asks, once for all candidates.
 
+use super::chance::Tables;
 use super::needs::{aim, detail, mark, steady};
 use super::occasions::Occasion;
 use super::world::World;
@@ -186,10 +187,14 @@ fn other_light_dex(o: &Occasion) -> f64 {
 /// log10 of the smallest angle told apart through a sight, arcminutes.
 #[inline(always)]
 #[must_use]
-pub fn log_mar(log_light: f32, log_transmission: f32, log_exit_pupil: f32, log_pupil: f32) -> f32 {
-    super::chance::log_mar(
-        log_light + log_transmission + 2.0 * (log_exit_pupil - log_pupil).min(0.0),
-    )
+pub fn log_mar(
+    tables: &Tables,
+    log_light: f32,
+    log_transmission: f32,
+    log_exit_pupil: f32,
+    log_pupil: f32,
+) -> f32 {
+    tables.log_mar(log_light + log_transmission + 2.0 * (log_exit_pupil - log_pupil).min(0.0))
 }
 
 /// The direct path for one occasion, for tests: arcminutes.

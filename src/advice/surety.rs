@@ -12,7 +12,7 @@ use super::coverage::{Coverage, Ground, Plan};
 use super::line::line;
 use super::occasions;
 use super::ranking::{NEAR_TIE_POINTS, Ranked, Ranking};
-use super::report::{AnswerMatters, Doubt, Element, Line, Surety, Unseats};
+use super::report::{Advice, AnswerMatters, Doubt, Element, Line, Surety, Unseats};
 use super::world::World;
 use crate::need::answers::{
     Answers, Attitude, Carry, Detail, Distance, DistanceHabit, Glasses, LitMark, Muzzle, Rifle,
@@ -35,17 +35,43 @@ pub struct Worlds {
     candidates: Vec<Candidate>,
     plan: Plan,
     first: usize,
+    /// Places among the candidates of the picks, the first pick's first.
+    picks: Vec<usize>,
     ground: Arc<Ground>,
     pupil_spread_mm: f64,
+    trial: Option<Trial>,
     done: u32,
     stayed_first: u32,
     stayed_tied: u32,
+    /// By pick: sums of the share served and of its square over the worlds.
+    served: Vec<[f64; 2]>,
     unseated: Vec<(Doubt, Candidate)>,
 }
 
+/// One world in progress.
+struct Trial {
+    scores: [f64; DOUBTS],
+    costs: Costs,
+    stage: Stage,
+}
+
+enum Stage {
+    /// What could win is ranked again.
+    Ranking(Box<Coverage>),
+    /// The first pick is unseated: its doubts are taken back one by one.
+    Unseated {
+        by: usize,
+        next: usize,
+        /// How far the pick stays behind with a doubt taken back: the least, and which.
+        least: (f64, usize),
+    },
+}
+
+const DOUBTS: usize = World::DOUBTS.len();
+
 /// The standard normal scores of a world.
-fn scores(world: u32) -> [f64; 13] {
-    let mut scores = [0.0; 13];
+fn scores(world: u32) -> [f64; DOUBTS] {
+    let mut scores = [0.0; DOUBTS];
     for (dimension, score) in scores.iter_mut().enumerate() {
         let u = f64::from(sobol_burley::sample(
             world,
@@ -57,10 +83,30 @@ fn scores(world: u32) -> [f64; 13] {
     scores
 }
 
+fn values(costs: &Costs, candidates: &[Candidate], served: &[f32]) -> Vec<f64> {
+    costs
+        .points_of_all(candidates)
+        .iter()
+        .zip(served)
+        .map(|(points, &share)| 100.0 * f64::from(share) - points)
+        .collect()
+}
+
+/// The place of the highest value, the first of equals.
+fn highest(values: &[f64]) -> usize {
+    let mut best = 0;
+    for (index, value) in values.iter().enumerate() {
+        if *value > values[best] {
+            best = index;
+        }
+    }
+    best
+}
+
 impl Worlds {
-    /// The worlds for a finished ranking.
+    /// The worlds for a finished ranking and the candidates that were picked from it.
     #[must_use]
-    pub fn new(ranked: &Ranked) -> Self {
+    pub fn new(ranked: &Ranked, picks: &[usize]) -> Self {
         let mut near = ranked.within(AROUND_POINTS);
         near.sort_by(|&a, &b| {
             ranked.values[b]
@@ -68,16 +114,18 @@ impl Worlds {
                 .then(ranked.candidates[a].id.cmp(&ranked.candidates[b].id))
         });
         near.truncate(AROUND_MOST);
-        let best_id = ranked.candidates[ranked.best].id;
-        let mut candidates: Vec<Candidate> = near
-            .into_iter()
-            .map(|index| ranked.candidates[index])
-            .collect();
-        candidates.sort_by_key(|candidate| candidate.id);
-        let first = candidates
-            .iter()
-            .position(|candidate| candidate.id == best_id)
-            .unwrap_or(0);
+        near.push(ranked.best);
+        near.extend(picks);
+        // Candidates stand in the order of their ids.
+        near.sort_unstable();
+        near.dedup();
+        let place = |index: &usize| near.binary_search(index).unwrap_or(0);
+        let (first, picks) = (
+            place(&ranked.best),
+            picks.iter().map(place).collect::<Vec<_>>(),
+        );
+        let candidates: Vec<Candidate> =
+            near.iter().map(|&index| ranked.candidates[index]).collect();
         let pupil_spread_mm = if ranked.ground.need.eye.dark_pupil_mm.is_some() {
             0.3
         } else {
@@ -87,8 +135,11 @@ impl Worlds {
             plan: Plan::of(&candidates),
             candidates,
             first,
+            served: vec![[0.0; 2]; picks.len()],
+            picks,
             ground: Arc::clone(&ranked.ground),
             pupil_spread_mm,
+            trial: None,
             done: 0,
             stayed_first: 0,
             stayed_tied: 0,
@@ -111,81 +162,145 @@ impl Worlds {
     /// The id of what is first in a world among those that are ranked again.
     #[must_use]
     pub fn first_in(&self, world: &World) -> u64 {
-        let (_, best) = self.values_in(world);
-        self.candidates[best].id
+        let values = self.values_in(world, &self.candidates, &self.plan);
+        self.candidates[highest(&values)].id
     }
 
-    /// The values of those ranked again, and the index of the best of them.
-    fn values_in(&self, world: &World) -> (Vec<f64>, usize) {
+    /// The values of some candidates in a world.
+    fn values_in(&self, world: &World, candidates: &[Candidate], plan: &Plan) -> Vec<f64> {
         let need = &self.ground.need;
         let ground = Arc::new(Ground::new(need, *world, occasions::COUNT));
-        let costs = Costs::of(need, world);
-        let mut coverage = Coverage::new(ground, &self.candidates, &self.plan);
-        coverage.step(usize::MAX / 2);
-        let served = coverage.into_served();
-        let values: Vec<f64> = self
-            .candidates
-            .iter()
-            .zip(&served)
-            .map(|(candidate, &share)| 100.0 * f64::from(share) - costs.points(candidate))
-            .collect();
-        let mut best = 0;
-        for (index, value) in values.iter().enumerate() {
-            if *value > values[best] {
-                best = index;
-            }
-        }
-        (values, best)
+        let mut coverage = Coverage::new(ground);
+        while !coverage.step(candidates, plan, usize::MAX) {}
+        values(&Costs::of(need, world), candidates, &coverage.into_served())
+    }
+
+    /// How far the first pick is behind another in a world, points.
+    fn behind_in(&self, world: &World, other: usize) -> f64 {
+        let two = [self.candidates[self.first], self.candidates[other]];
+        let values = self.values_in(world, &two, &Plan::of(&two));
+        values[1] - values[0]
     }
 
     /// Tries one more world; true when all are tried.
     pub fn step(&mut self) -> bool {
+        let until = (self.done + 1).min(WORLDS);
+        while self.done < until {
+            self.step_some(usize::MAX);
+        }
+        self.done >= WORLDS
+    }
+
+    /// Goes on by at least `budget` candidates in one world, or by one doubt; true when all
+    /// worlds are tried.
+    pub fn step_some(&mut self, budget: usize) -> bool {
         if self.done >= WORLDS {
             return true;
         }
+        let Trial {
+            scores,
+            costs,
+            stage,
+        } = self.trial.take().unwrap_or_else(|| self.next_trial());
+        let stage = match stage {
+            Stage::Ranking(mut coverage) => {
+                if coverage.step(&self.candidates, &self.plan, budget) {
+                    self.ranked_again(&costs, &coverage.into_served())
+                } else {
+                    Some(Stage::Ranking(coverage))
+                }
+            }
+            Stage::Unseated { by, next, least } => {
+                let mut taken_back = scores;
+                taken_back[next] = 0.0;
+                let world = World::at(&taken_back, self.pupil_spread_mm);
+                let behind = self.behind_in(&world, by);
+                let least = if behind < least.0 {
+                    (behind, next)
+                } else {
+                    least
+                };
+                if next + 1 < DOUBTS {
+                    Some(Stage::Unseated {
+                        by,
+                        next: next + 1,
+                        least,
+                    })
+                } else {
+                    self.unseated
+                        .push((World::DOUBTS[least.1], self.candidates[by]));
+                    None
+                }
+            }
+        };
+        match stage {
+            Some(stage) => {
+                self.trial = Some(Trial {
+                    scores,
+                    costs,
+                    stage,
+                });
+            }
+            None => self.done += 1,
+        }
+        self.done >= WORLDS
+    }
+
+    fn next_trial(&self) -> Trial {
         let scores = scores(self.done);
         let world = World::at(&scores, self.pupil_spread_mm);
         let need = &self.ground.need;
         let ground = Arc::new(Ground::new(need, world, occasions::COUNT));
-        let costs = Costs::of(need, &world);
-        let mut coverage = Coverage::new(ground, &self.candidates, &self.plan);
-        coverage.step(usize::MAX / 2);
-        let served = coverage.into_served();
-        let values: Vec<f64> = costs
-            .points_of_all(&self.candidates)
-            .iter()
-            .zip(&served)
-            .map(|(points, &share)| 100.0 * f64::from(share) - points)
-            .collect();
-        let mut best = 0;
-        for (index, value) in values.iter().enumerate() {
-            if *value > values[best] {
-                best = index;
-            }
+        Trial {
+            scores,
+            costs: Costs::of(need, &world),
+            stage: Stage::Ranking(Box::new(Coverage::new(ground))),
         }
-        let behind = values[best] - values[self.first];
-        if best == self.first {
+    }
+
+    /// Counts a world that is ranked again; what is left to do in it.
+    fn ranked_again(&mut self, costs: &Costs, served: &[f32]) -> Option<Stage> {
+        for (sums, &pick) in self.served.iter_mut().zip(&self.picks) {
+            let share = f64::from(served[pick]);
+            sums[0] += share;
+            sums[1] += share * share;
+        }
+        let values = values(costs, &self.candidates, served);
+        let by = highest(&values);
+        if by == self.first {
             self.stayed_first += 1;
         }
-        if behind <= NEAR_TIE_POINTS {
+        if values[by] - values[self.first] <= NEAR_TIE_POINTS {
             self.stayed_tied += 1;
-        } else {
-            let farthest = scores
-                .iter()
-                .enumerate()
-                .fold((0, 0.0), |found: (usize, f64), (index, score)| {
-                    if score.abs() > found.1 {
-                        (index, score.abs())
-                    } else {
-                        found
-                    }
-                })
-                .0;
-            self.unseated
-                .push((World::DOUBTS[farthest], self.candidates[best]));
+            return None;
         }
-        self.done += 1;
-        self.done >= WORLDS
+        Some(Stage::Unseated {
+            by,
+            next: 0,
+            least: (f64::INFINITY, 0),
+        })
+    }
+
+    /// One standard deviation over the worlds of the share that each pick serves.
+    #[must_use]
+    pub fn served_spreads(&self) -> Vec<f64> {
+        let n = f64::from(self.done.max(1));
+        self.served
+            .iter()
+            .map(|[sum, squares]| (squares / n - (sum / n) * (sum / n)).max(0.0).sqrt())
+            .collect()
+    }
+
+    /// Puts what the worlds tell into an advice, with what other answers would change.
+    pub fn tell(&self, advice: &mut Advice, mut answers: Vec<AnswerMatters>) {
+        for (pick, spread) in advice.picks.iter_mut().zip(self.served_spreads()) {
+            pick.served.spread = spread;
+        }
+        weightiest_first(&mut answers);
+        advice.surety = Some(Surety {
+            answers,
+            ..self.surety()
+        });
     }
 
     /// What the worlds tell so far, without the answers.
@@ -364,10 +479,9 @@ pub fn other_answers(answers: &Answers) -> Vec<OtherAnswer> {
     list
 }
 
-/// What another answer does to the line.
+/// What another answer does to the line; `there` is the ranking with it.
 #[must_use]
-pub fn matters(ranked: &Ranked, other: &OtherAnswer) -> AnswerMatters {
-    let there = Ranking::new(&resolve(&other.answers)).finish();
+pub fn matters(ranked: &Ranked, other: &OtherAnswer, there: &Ranked) -> AnswerMatters {
     let behind = there.values[there.best] - there.values[ranked.best];
     let changes_line = !(behind <= NEAR_TIE_POINTS);
     let then = line(&there.ground, &there.candidates[there.best]);
@@ -420,15 +534,15 @@ pub fn weightiest_first(answers: &mut [AnswerMatters]) {
 }
 
 /// All of it in one go: the worlds and every other answer.
-#[must_use]
-pub fn surety(answers: &Answers, ranked: &Ranked) -> Surety {
-    let mut worlds = Worlds::new(ranked);
+pub fn tell(advice: &mut Advice, answers: &Answers, ranked: &Ranked, picks: &[usize]) {
+    let mut worlds = Worlds::new(ranked, picks);
     while !worlds.step() {}
-    let mut surety = worlds.surety();
-    surety.answers = other_answers(answers)
+    let others = other_answers(answers)
         .iter()
-        .map(|other| matters(ranked, other))
+        .map(|other| {
+            let there = Ranking::new(&resolve(&other.answers)).finish();
+            matters(ranked, other, &there)
+        })
         .collect();
-    weightiest_first(&mut surety.answers);
-    surety
+    worlds.tell(advice, others);
 }

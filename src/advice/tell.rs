@@ -3,11 +3,14 @@
 use super::candidates::Candidate;
 use super::evening::Typical;
 use super::ranking::{NEAR_TIE_POINTS, Ranked, Ranking};
-use super::report::{Advice, Because, Extent, NotCounted, Pick, VERSION};
+use super::report::{
+    Advice, Because, Decision, Element, Extent, NotCounted, Note, Pick, Reason, VERSION, Warning,
+};
 use super::{choices, facts, notes, occasions, picks, reasons, sayings, warnings};
 use crate::need::answers::{Answers, RifleKind};
 use crate::need::shooter::Need;
 use crate::need::{Problem, check, resolve};
+use crate::sight::Specification;
 use crate::sight::typed_line::TypedSight;
 
 /// The advice for answers, without how sure it is (that takes many rankings).
@@ -32,79 +35,145 @@ pub fn advise_with_surety(answers: &Answers) -> Result<Advice, Vec<Problem>> {
         return Err(problems);
     }
     let ranked = Ranking::new(&resolve(answers)).finish();
-    let mut advice = tell(&ranked);
-    advice.surety = Some(super::surety::surety(answers, &ranked));
+    let mut telling = Telling::new(&ranked);
+    while !telling.step() {}
+    let picks = telling.picks();
+    let mut advice = telling.finish();
+    super::surety::tell(&mut advice, answers, &ranked, &picks);
     Ok(advice)
 }
 
 /// Everything that a finished ranking tells.
 #[must_use]
 pub fn tell(ranked: &Ranked) -> Advice {
-    let typical = Typical::of(&ranked.ground);
-    let chosen = picks::choose(ranked, &typical);
-    let list: Vec<Pick> = chosen
-        .iter()
-        .map(|&(index, because)| picks::pick(ranked, &typical, index, because))
-        .collect();
-    // The sight owned now stands beside the first pick, as far as its line can be read.
-    let owned = ranked
-        .ground
-        .need
-        .sight_now
-        .as_deref()
-        .and_then(|line| TypedSight::parse(line).ok())
-        .map(|sight| sight.specification());
-    let beside = owned.or_else(|| {
-        chosen
-            .iter()
-            .find(|(_, because)| *because == Because::Latest)
-            .or_else(|| chosen.get(1))
-            .map(|&(index, _)| ranked.candidates[index].specification)
-    });
-    let reasons = list
-        .first()
-        .map(|first| {
-            let lightest = chosen
-                .iter()
-                .find(|(_, because)| *because == Because::Lightest)
-                .map(|&(index, _)| &ranked.candidates[index].specification);
-            reasons::reasons(ranked, &typical, first, lightest)
-        })
-        .unwrap_or_default();
-    let not_needed = choices::not_needed(&reasons);
-    let unused = list
-        .first()
-        .map(|first| choices::unused(ranked, &typical, first))
-        .unwrap_or_default();
-    let list_notes = list
-        .first()
-        .map(|first| notes::notes(ranked, &typical, first, beside.as_ref()))
-        .unwrap_or_default();
-    let height_over_bore_mm = list.first().map_or(facts::PATH_HEIGHT_MM, |first| {
-        first.height_over_bore_mm.value
-    });
-    Advice {
-        version: VERSION,
-        picks: list,
-        reasons,
-        not_needed,
-        decisions: choices::decisions(ranked, &typical),
-        warnings: warnings::warnings(ranked, &typical),
-        unused,
-        surety: None,
-        not_counted: not_counted(&ranked.ground.need),
-        assumed: assumed(&ranked.ground.need),
-        facts: facts::facts(ranked, &typical, beside.as_ref()),
-        sayings: sayings::sayings(
-            &ranked.ground.need,
-            chosen
-                .first()
-                .map(|&(index, _)| &ranked.candidates[index].specification),
-        ),
-        notes: list_notes,
-        flight: notes::flight_rows(ranked, height_over_bore_mm),
-        extent: extent(ranked),
+    Telling::new(ranked).finish()
+}
+
+/// What a ranking tells, worked out in steps of a few milliseconds, so that a page without a
+/// worker stays usable.
+pub struct Telling<'a> {
+    ranked: &'a Ranked,
+    typical: Typical,
+    chosen: Vec<(usize, Because)>,
+    picks: Vec<Pick>,
+    reasons: Vec<Reason>,
+    elements: &'static [Element],
+    decisions: Option<Vec<Decision>>,
+    warnings: Option<Vec<Warning>>,
+    notes: Option<Vec<Note>>,
+}
+
+impl<'a> Telling<'a> {
+    /// Nothing told yet but which picks there are.
+    #[must_use]
+    pub fn new(ranked: &'a Ranked) -> Self {
+        let typical = Typical::of(&ranked.ground);
+        Self {
+            chosen: picks::choose(ranked, &typical),
+            ranked,
+            typical,
+            picks: Vec::new(),
+            reasons: Vec::new(),
+            elements: &reasons::ELEMENTS,
+            decisions: None,
+            warnings: None,
+            notes: None,
+        }
     }
+
+    /// Places of the picks among the candidates.
+    #[must_use]
+    pub fn picks(&self) -> Vec<usize> {
+        self.chosen.iter().map(|&(index, _)| index).collect()
+    }
+
+    /// Tells a little more; true when little is left to [`Telling::finish`].
+    pub fn step(&mut self) -> bool {
+        let (ranked, typical) = (self.ranked, &self.typical);
+        if let Some(&(index, because)) = self.chosen.get(self.picks.len()) {
+            self.picks
+                .push(picks::pick(ranked, typical, index, because));
+        } else if let Some((&element, rest)) = self.elements.split_first() {
+            self.elements = rest;
+            let lightest = self.picked(Because::Lightest);
+            if let Some(first) = self.picks.first() {
+                self.reasons
+                    .extend(reasons::reason(ranked, typical, first, lightest, element));
+            }
+        } else if self.decisions.is_none() {
+            self.decisions = Some(choices::decisions(ranked, typical));
+        } else if self.warnings.is_none() {
+            self.warnings = Some(warnings::warnings(ranked, typical));
+        } else if self.notes.is_none() {
+            let beside = self.beside();
+            let first = self.picks.first();
+            let notes = first.map(|first| notes::notes(ranked, typical, first, beside.as_ref()));
+            self.notes = Some(notes.unwrap_or_default());
+        } else {
+            return true;
+        }
+        false
+    }
+
+    /// The specification of the pick that exists for a reason.
+    fn picked(&self, wanted: Because) -> Option<&'a Specification> {
+        self.chosen
+            .iter()
+            .find(|(_, because)| *because == wanted)
+            .map(|&(index, _)| &self.ranked.candidates[index].specification)
+    }
+
+    /// The sight that stands beside the first pick: the one owned now, as far as its line can
+    /// be read, else the one that reaches latest, else the second pick.
+    fn beside(&self) -> Option<Specification> {
+        owned(&self.ranked.ground.need).or_else(|| {
+            self.picked(Because::Latest).copied().or_else(|| {
+                let &(index, _) = self.chosen.get(1)?;
+                Some(self.ranked.candidates[index].specification)
+            })
+        })
+    }
+
+    /// The advice, without how sure it is.
+    #[must_use]
+    pub fn finish(mut self) -> Advice {
+        while !self.step() {}
+        let (ranked, typical) = (self.ranked, &self.typical);
+        let ground = &ranked.ground;
+        let beside = self.beside();
+        reasons::weightiest_first(&mut self.reasons);
+        let first = self.picked(Because::Best);
+        let height_over_bore_mm = self.picks.first().map_or(facts::PATH_HEIGHT_MM, |first| {
+            first.height_over_bore_mm.value
+        });
+        Advice {
+            version: VERSION,
+            not_needed: choices::not_needed(&self.reasons),
+            unused: self
+                .picks
+                .first()
+                .map(|first| choices::unused(ranked, typical, first))
+                .unwrap_or_default(),
+            picks: self.picks,
+            reasons: self.reasons,
+            decisions: self.decisions.unwrap_or_default(),
+            warnings: self.warnings.unwrap_or_default(),
+            surety: None,
+            not_counted: not_counted(&ground.need),
+            assumed: assumed(&ground.need),
+            facts: facts::facts(ranked, typical, beside.as_ref()),
+            sayings: sayings::sayings(&ground.need, first),
+            notes: self.notes.unwrap_or_default(),
+            flight: notes::flight_rows(ranked, height_over_bore_mm),
+            extent: extent(ranked),
+        }
+    }
+}
+
+/// The sight owned now, as far as its line can be read.
+fn owned(need: &Need) -> Option<Specification> {
+    let line = need.sight_now.as_deref()?;
+    Some(TypedSight::parse(line).ok()?.specification())
 }
 
 fn extent(ranked: &Ranked) -> Extent {

@@ -5,7 +5,7 @@
 //! No rule knows a person: each holds for whoever's figures meet it.
 
 use super::candidates::Candidate;
-use super::coverage::{Account, account, has_marks};
+use super::coverage::{Account, has_marks};
 use super::evening::Typical;
 use super::occasions;
 use super::picks::changes;
@@ -88,7 +88,7 @@ impl Bench<'_> {
     ) -> (f64, f64, Option<Cause>, Specification) {
         let mut s = self.own;
         change(&mut s);
-        let there = account(&self.ranked.ground, &s);
+        let there = self.ranked.account(&s);
         (
             self.value - value(self.ranked, &s, &there),
             self.account.served - there.served,
@@ -138,7 +138,7 @@ impl Bench<'_> {
 #[must_use]
 pub fn warnings(ranked: &Ranked, typical: &Typical) -> Vec<Warning> {
     let own = ranked.candidates[ranked.best].specification;
-    let own_account = account(&ranked.ground, &own);
+    let own_account = ranked.account(&own);
     let own_value = value(ranked, &own, &own_account);
     let mut bench = Bench {
         ranked,

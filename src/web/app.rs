@@ -72,6 +72,7 @@ fn at_first() -> State {
         revision: 1,
         advice: None,
         advice_revision: 0,
+        tried: 0,
         problem: None,
         notices,
         theme: stored::THEME

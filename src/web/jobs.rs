@@ -4,6 +4,7 @@ use super::platform::{RankingWorker, Reply, Timeout, breath};
 use super::route::Route;
 use super::state::{Action, App, Dispatcher};
 use crate::advice::surety::{self, Worlds};
+use crate::advice::tell::Telling;
 use crate::advice::{Advice, Ranking};
 use crate::need;
 use crate::need::answers::Answers;
@@ -21,36 +22,19 @@ struct Job {
     answers: Answers,
 }
 
-/// What comes back.
-#[derive(SerBin, DeBin)]
+/// What comes back, once or more often: how far the plausible worlds are, the advice first
+/// without and then with how sure it is, or why there is none.
+#[derive(Default, SerBin, DeBin)]
 struct Done {
     revision: u32,
     advice: Option<Advice>,
     problem: Option<String>,
+    /// Plausible worlds tried so far.
+    tried: u32,
 }
 
-/// The advice for these answers.
-fn compute(answers: &Answers) -> Result<Advice, String> {
-    crate::advice::advise(answers).map_err(|problems| {
-        let said: Vec<String> = problems
-            .iter()
-            .map(crate::wording::problems::problem)
-            .collect();
-        said.join(" ")
-    })
-}
-
-fn done(job: &Job) -> Done {
-    let (advice, problem) = match compute(&job.answers) {
-        Ok(advice) => (Some(advice), None),
-        Err(problem) => (None, Some(problem)),
-    };
-    Done {
-        revision: job.revision,
-        advice,
-        problem,
-    }
-}
+/// Whoever is told what is done.
+type Tell = Rc<dyn Fn(Done)>;
 
 thread_local! {
     /// The revision asked for last: what is older is given up.
@@ -59,6 +43,13 @@ thread_local! {
     static ASKED: RefCell<String> = const { RefCell::new(String::new()) };
 }
 
+/// A slice of the work in the worker, in seconds: between two a newer job gets in.
+const WORKER_SLICE_S: f64 = 0.05;
+/// A slice of the work on the page itself, in seconds: between two it stays usable.
+const PAGE_SLICE_S: f64 = 0.008;
+/// Plausible worlds between two words about them.
+const WORLDS_A_WORD: u32 = 4;
+
 /// The worker's half: answers one job with the advice, and again once it is known how sure
 /// that is, unless another job comes in between.
 pub fn answer(text: &str, reply: &Reply) {
@@ -66,104 +57,133 @@ pub fn answer(text: &str, reply: &Reply) {
     let Ok(job) = serde_json::from_str(text).and_then(serde_json::from_value::<Job>) else {
         return;
     };
+    let reply = Rc::clone(reply);
+    start(
+        job,
+        WORKER_SLICE_S,
+        Rc::new(move |done: Done| reply(&done.serialize_bin())),
+    );
+}
+
+fn start(job: Job, slice_s: f64, tell: Tell) {
     LATEST.set(job.revision);
-    let done = done(&job);
-    reply(&done.serialize_bin());
-    if let Some(advice) = done.advice {
-        spawn_local(tell_surety(job, advice, Rc::clone(reply)));
+    spawn_local(async move {
+        // None: given up for a newer job.
+        let _ = work(job, slice_s, tell).await;
+    });
+}
+
+/// Work in slices; a newer job ends it.
+#[derive(Clone, Copy)]
+struct Slices {
+    revision: u32,
+    slice_s: f64,
+}
+
+impl Slices {
+    /// Lets others have a turn, then works for a slice or until `step` says that all is done;
+    /// none when a newer job has come.
+    async fn next(self, mut step: impl FnMut() -> bool) -> Option<bool> {
+        breath().await;
+        if LATEST.get() != self.revision {
+            return None;
+        }
+        let end_s = super::platform::now_unix_s() + self.slice_s;
+        loop {
+            if step() {
+                return Some(true);
+            }
+            if super::platform::now_unix_s() >= end_s {
+                return Some(false);
+            }
+        }
+    }
+
+    async fn all(self, mut step: impl FnMut() -> bool) -> Option<()> {
+        while !self.next(&mut step).await? {}
+        Some(())
     }
 }
 
-/// Tries the plausible worlds and answers, one at a time, so that a newer job gets in.
-async fn tell_surety(job: Job, mut advice: Advice, reply: Reply) {
-    let ranked = Ranking::new(&need::resolve(&job.answers)).finish();
-    let mut worlds = Worlds::new(&ranked);
-    let mut is_over = false;
-    while !is_over {
-        breath().await;
-        if LATEST.get() != job.revision {
-            return;
-        }
-        is_over = worlds.step();
+/// Candidates ranked between two looks at the clock: a millisecond or less.
+const AT_ONCE: usize = 256;
+
+async fn work(job: Job, slice_s: f64, tell: Tell) -> Option<()> {
+    let revision = job.revision;
+    let problems = need::check(&job.answers);
+    if !problems.is_empty() {
+        let said: Vec<String> = problems
+            .iter()
+            .map(crate::wording::problems::problem)
+            .collect();
+        tell(Done {
+            revision,
+            problem: Some(said.join(" ")),
+            ..Done::default()
+        });
+        return None;
     }
-    let mut sure = worlds.surety();
+    let slices = Slices { revision, slice_s };
+    let ranking = |answers: &Answers| Ranking::new(&need::resolve(answers));
+    let mut own = ranking(&job.answers);
+    slices.all(|| own.step(AT_ONCE)).await?;
+    let ranked = own.finish();
+    let mut telling = Telling::new(&ranked);
+    slices.all(|| telling.step()).await?;
+    let picks = telling.picks();
+    let mut advice = telling.finish();
+    tell(Done {
+        revision,
+        advice: Some(advice.clone()),
+        ..Done::default()
+    });
+    let mut worlds = Worlds::new(&ranked, &picks);
+    let mut told = 0;
+    while !slices.next(|| worlds.step_some(AT_ONCE)).await? {
+        let (tried, _) = worlds.progress();
+        if tried >= told + WORLDS_A_WORD {
+            told = tried;
+            tell(Done {
+                revision,
+                tried,
+                ..Done::default()
+            });
+        }
+    }
+    let mut others = Vec::new();
     for other in surety::other_answers(&job.answers) {
-        breath().await;
-        if LATEST.get() != job.revision {
-            return;
-        }
-        sure.answers.push(surety::matters(&ranked, &other));
+        let mut there = ranking(&other.answers);
+        slices.all(|| there.step(AT_ONCE)).await?;
+        others.push(surety::matters(&ranked, &other, &there.finish()));
     }
-    surety::weightiest_first(&mut sure.answers);
-    advice.surety = Some(sure);
-    let done = Done {
-        revision: job.revision,
+    worlds.tell(&mut advice, others);
+    tell(Done {
+        revision,
         advice: Some(advice),
-        problem: None,
-    };
-    reply(&done.serialize_bin());
+        ..Done::default()
+    });
+    Some(())
 }
 
 fn hear(dispatcher: Dispatcher, done: Done) {
-    match (done.advice, done.problem) {
-        (Some(advice), _) => {
-            dispatcher.dispatch(Action::Advised(done.revision, Rc::new(advice)));
-        }
-        (None, problem) => {
-            dispatcher.dispatch(Action::Failed(done.revision, problem.unwrap_or_default()))
-        }
-    }
+    dispatcher.dispatch(match (done.advice, done.problem) {
+        (Some(advice), _) => Action::Advised(done.revision, Rc::new(advice)),
+        (None, Some(problem)) => Action::Failed(done.revision, problem),
+        (None, None) => Action::Tried(done.revision, done.tried),
+    });
 }
-
-/// A slice of the ranking on the page itself, in seconds.
-const SLICE_S: f64 = 0.008;
 
 /// Says that there is no worker, and ranks on the page.
 fn go_on_alone(dispatcher: Dispatcher, job: Job) {
-    LATEST.set(job.revision);
     dispatcher.dispatch(Action::Tell(super::state::Notice {
         said: crate::t!("worker-absent"),
         offer: None,
     }));
-    spawn_local(rank_in_slices(dispatcher, job));
-}
-
-/// Without a worker: ranks in slices, so that the page stays usable; a newer job ends it.
-async fn rank_in_slices(dispatcher: Dispatcher, job: Job) {
-    let problems = need::check(&job.answers);
-    if !problems.is_empty() {
-        hear(dispatcher, done(&job));
-        return;
-    }
-    let mut ranking = Ranking::new(&need::resolve(&job.answers));
-    let mut budget = 64;
-    loop {
-        breath().await;
-        if LATEST.get() != job.revision {
-            return;
-        }
-        let start_s = super::platform::now_unix_s();
-        if ranking.step(budget) {
-            break;
-        }
-        let took_s = super::platform::now_unix_s() - start_s;
-        // The next slice by what this one took; clocks may be as coarse as a millisecond.
-        budget = if took_s > SLICE_S {
-            (budget / 2).max(1)
-        } else if took_s < 0.5 * SLICE_S {
-            (budget * 2).min(4096)
-        } else {
-            budget
-        };
-    }
-    breath().await;
-    let advice = crate::advice::tell(&ranking.finish());
-    let done = Done {
-        revision: job.revision,
-        advice: Some(advice),
-        problem: None,
-    };
-    hear(dispatcher, done);
+    start(
+        job,
+        PAGE_SLICE_S,
+        Rc::new(move |done| hear(dispatcher, done)),
+    );
 }
 
 /// How long answers must rest before they are ranked, in ms.

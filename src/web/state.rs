@@ -84,6 +84,8 @@ pub struct State {
     pub advice: Option<Rc<Advice>>,
     /// Which answers the advice is for.
     pub advice_revision: u32,
+    /// Plausible worlds tried so far for that advice.
+    pub tried: u32,
     /// Why there is no advice for these answers.
     pub problem: Option<String>,
     /// What is to be told.
@@ -116,6 +118,8 @@ pub enum Action {
     Forget,
     /// The advice for a revision.
     Advised(u32, Rc<Advice>),
+    /// So many plausible worlds are tried for a revision.
+    Tried(u32, u32),
     /// A revision that cannot be advised on.
     Failed(u32, String),
     /// Something to tell.
@@ -219,9 +223,15 @@ impl State {
                 if revision >= next.advice_revision {
                     next.advice = Some(advice);
                     next.advice_revision = revision;
+                    next.tried = 0;
                     if revision == next.revision {
                         next.problem = None;
                     }
+                }
+            }
+            Action::Tried(revision, tried) => {
+                if revision == next.advice_revision {
+                    next.tried = tried;
                 }
             }
             Action::Failed(revision, why) => {

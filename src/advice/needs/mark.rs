@@ -159,41 +159,34 @@ impl Mark {
     }
 }
 
-/// What an occasion asks of the mark, logarithms to base 10.
-#[derive(Clone, Copy, Debug)]
-pub struct Asked {
-    /// log of what makes the line harder to see: glance, and a dark coat under a veil.
-    pub log_harder: f32,
-    /// log of the angle of the circle that may be covered by a line, mrad.
-    pub log_line_room: f32,
-    /// log of the angle that may be covered by a dot, mrad.
-    pub log_dot_room: f32,
-}
-
 /// log10 of 0.6.
 const LOG_JUST_SEEN: f32 = -0.221_848_75;
 
+/// log10 of the width in arcminutes that is needed to be seen, `0.6·MAR·harder`: a glance,
+/// and a dark coat under a veil, make it harder.
+#[inline(always)]
+#[must_use]
+pub fn needed(log_mar: f32, log_harder: f32) -> f32 {
+    log_mar + LOG_JUST_SEEN + log_harder
+}
+
 /// The chance: seen by line, bars or light, times not hiding the point.
+///
+/// `log_needed` is that of [`needed`], `log_room` log10 of the angle of the circle that may be
+/// covered, in mrad, `log_seen` and `log_true` those of the mark.
 #[inline(always)]
 #[must_use]
 pub fn chance(
     tables: &Tables,
-    asked: Asked,
-    log_mar: f32,
+    log_needed: f32,
+    log_room: f32,
     log_seen: (f32, f32),
     log_true: f32,
-    dot: bool,
     lit_share: f32,
 ) -> f32 {
     let per = (core::f64::consts::LN_10 / SPREAD) as f32;
-    let needed = log_mar + LOG_JUST_SEEN + asked.log_harder;
-    let line = tables.phi((log_seen.0 - needed) * per);
-    let bars = BARS_SERVE as f32 * tables.phi((log_seen.1 - needed) * per);
+    let line = tables.phi((log_seen.0 - log_needed) * per);
+    let bars = BARS_SERVE as f32 * tables.phi((log_seen.1 - log_needed) * per);
     let seen = 1.0 - (1.0 - line) * (1.0 - bars) * (1.0 - lit_share);
-    let room = if dot {
-        asked.log_dot_room
-    } else {
-        asked.log_line_room
-    };
-    seen * tables.phi((room - log_true) * per)
+    seen * tables.phi((log_room - log_true) * per)
 }

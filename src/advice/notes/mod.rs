@@ -10,7 +10,7 @@ mod mount;
 mod optics;
 mod trouble;
 
-use super::coverage::{Account, Ground, account};
+use super::coverage::{Account, Ground};
 use super::evening::Typical;
 use super::ranking::Ranked;
 use super::report::{Effect, Note, NoteKey, Pick, Quantity};
@@ -89,7 +89,7 @@ pub fn notes(
         typical,
         situation: &ranked.ground.need.situations[typical.situation],
         own,
-        account: account(&ranked.ground, &own),
+        account: ranked.account(&own),
         first,
         list: Vec::new(),
     };

@@ -114,6 +114,17 @@ pub fn sureness(advice: &Advice, units: Units) -> Vec<String> {
         if best < 0.95 && best >= first.served.value {
             told.push(t!("sure-best", tenths = tenths(best)));
         }
+        let (least, most) = (
+            tenths(first.served.value - first.served.spread),
+            tenths(first.served.value + first.served.spread),
+        );
+        if least != most {
+            told.push(if advice.surety.is_some() {
+                t!("sure-between", least = least, most = most)
+            } else {
+                t!("sure-between-first", least = least, most = most)
+            });
+        }
     }
     if let Some(surety) = &advice.surety {
         told.push(t!(

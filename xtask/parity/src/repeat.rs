@@ -107,7 +107,7 @@ pub fn repeat(name: &str, times: u32) -> bool {
         Some(9) => {
             let ranked = Ranking::new(&resolve(&unanswered())).finish();
             Box::new(move || {
-                let mut worlds = Worlds::new(black_box(&ranked));
+                let mut worlds = Worlds::new(black_box(&ranked), &[]);
                 while !worlds.step() {}
             })
         }

@@ -2,8 +2,10 @@
 
 use crate::advice::Advice;
 use crate::advice::report::{Element, Standing};
+use crate::advice::surety::WORLDS;
 use crate::need::answers::Units;
 use crate::t;
+use crate::web::state::use_app;
 use crate::web::view::prelude::*;
 use crate::wording::advice::{
     capitalised, evening, line_parts, need_sentence, serves_too, sureness, word,
@@ -62,14 +64,19 @@ pub fn Head(props: &Props) -> Html {
 /// What stands under the strip: how sure in full, and the ranges that serve as well.
 #[component]
 pub fn Ranges(props: &Props) -> Html {
-    let Some(pick) = props.advice.picks.first() else {
+    let (Some(pick), Some(app)) = (props.advice.picks.first(), use_app()) else {
         return Html::default();
     };
+    let is_tried = props.advice.surety.is_some();
+    let tried = app.tried;
     html! {
         <div class="beside">
             <p class="line__legend">{ t!("advice-legend") }</p>
-            <div class="sureness">
+            <div class="sureness" aria-live={if is_tried { "polite" } else { "off" }}>
                 { for sureness(&props.advice, props.units).into_iter().skip(1).map(|said| html! { <p>{ said }</p> }) }
+                if !is_tried {
+                    <p class="soft">{ t!("sure-trying", tried = tried, worlds = WORLDS) }</p>
+                }
             </div>
             <details class="opens">
                 <summary>{ t!("advice-serves-too") }</summary>
