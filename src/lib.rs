@@ -21,6 +21,7 @@ pub mod eye;
 pub mod figure;
 pub mod flight;
 pub mod need;
+pub mod plain;
 pub mod ports;
 pub mod quantity;
 pub mod rifle;

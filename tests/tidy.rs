@@ -11,13 +11,13 @@ const DOMAIN: [&str; 5] = ["eye", "flight", "rifle", "sight", "sky"];
 /// What a room may import besides itself; `None` for everything.
 fn may_import(room: &str) -> Option<Vec<&'static str>> {
     let core = |more: &[&'static str]| {
-        let mut rooms = vec!["quantity"];
+        let mut rooms = vec!["quantity", "plain"];
         rooms.extend(more);
         Some(rooms)
     };
     let with_domain = |more: &[&'static str]| core(&[&DOMAIN[..], more].concat());
     match room {
-        "quantity" => Some(vec![]),
+        "quantity" | "plain" => Some(vec![]),
         // A cartridge that is named needs the figures of its typical load.
         "need" => core(&["flight"]),
         "ports" => core(&["need"]),

@@ -100,7 +100,7 @@ pub fn all() -> &'static [Candidate] {
         for span in spans() {
             variants(span, &mut list);
         }
-        list.sort_by_key(|candidate| candidate.id);
+        crate::plain::sort_by_key(&mut list, |candidate| candidate.id);
         list.dedup_by_key(|candidate| candidate.id);
         list
     })

@@ -188,7 +188,7 @@ pub fn decisions(ranked: &Ranked, typical: &Typical) -> Vec<Decision> {
         );
     }
     // Where advisors disagree both sides are told; then the closest come first.
-    list.sort_by(|a, b| {
+    crate::plain::sort_by(&mut list, |a, b| {
         b.1.advisors_disagree
             .cmp(&a.1.advisors_disagree)
             .then(a.0.total_cmp(&b.0))
@@ -228,7 +228,7 @@ pub fn not_needed(reasons: &[Reason]) -> Vec<NotNeeded> {
             })
         })
         .collect();
-    list.sort_by_key(|(at, _)| *at);
+    crate::plain::sort_by_key(&mut list, |(at, _)| *at);
     list.truncate(NOT_NEEDED);
     list.into_iter().map(|(_, row)| row).collect()
 }

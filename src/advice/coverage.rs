@@ -631,7 +631,7 @@ pub fn account(ground: &Ground, specification: &Specification) -> Account {
         .map(|(&cause, share)| (cause, share / n))
         .collect();
     booked.push((Cause::ZoomLeft, zoom_left / n));
-    booked.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    crate::plain::sort_by(&mut booked, |a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
     Account {
         served,
         lost: booked,

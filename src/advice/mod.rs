@@ -28,6 +28,7 @@ pub mod reasons;
 pub mod report;
 pub mod report_versus;
 pub mod sayings;
+mod sequence;
 pub mod slate;
 pub mod surety;
 pub mod tell;

@@ -5,13 +5,13 @@
 //! the distribution evenly.
 //!
 //! # Source
-//! Sobol sequence with Owen scrambling: B. Burley, "Practical Hash-based Owen Scrambling"
-//! (2020), as in the crate `sobol_burley`. Shares and factors: common practice, no source,
+//! The sequence: see `sequence.rs`. Shares and factors: common practice, no source,
 //! unless said at the constant.
 
 pub(crate) mod light;
 
 use super::chance::normal_score;
+use super::sequence::coordinate;
 use super::world::World;
 use crate::eye::{self, Eye};
 use crate::need::answers::{Cover, Glasses, Manner};
@@ -133,13 +133,13 @@ pub fn sample(need: &Need, world: &World, count: usize) -> Vec<Occasion> {
         .map(|index| one(need, &season, world, index))
         .collect();
     // Stable: within a half the order of the sequence stays.
-    list.sort_by_key(|occasion| !occasion.late);
+    crate::plain::sort_by_key(&mut list, |occasion| !occasion.late);
     list
 }
 
 /// A coordinate of the sequence, in (0, 1).
 fn draw(index: u32, dimension: u32) -> f64 {
-    let u = f64::from(sobol_burley::sample(index, dimension, 0));
+    let u = f64::from(coordinate(index, dimension, 0));
     u.clamp(1e-6, 1.0 - 1e-6)
 }
 

@@ -101,7 +101,7 @@ pub fn choose(ranked: &Ranked, typical: &Typical) -> Vec<(usize, Because)> {
         // One sight of each box and glass, the best of its kind: the eye sees no more.
         let mut kinds: Vec<usize> = Vec::new();
         let mut order = near.clone();
-        order.sort_by(|&a, &b| {
+        crate::plain::sort_by(&mut order, |&a, &b| {
             ranked.values[b]
                 .total_cmp(&ranked.values[a])
                 .then(ranked.candidates[a].id.cmp(&ranked.candidates[b].id))

@@ -40,7 +40,7 @@ fn standing(loss: Option<f64>) -> Standing {
 impl Best<f64> {
     /// The settings around the pick's own that tie without a gap.
     fn span(mut self, own: f64, reference: f64) -> Span {
-        self.list.sort_by(|a, b| a.0.total_cmp(&b.0));
+        crate::plain::sort_by(&mut self.list, |a, b| a.0.total_cmp(&b.0));
         let at = self
             .list
             .iter()

@@ -73,7 +73,7 @@ const DOUBTS: usize = World::DOUBTS.len();
 fn scores(world: u32) -> [f64; DOUBTS] {
     let mut scores = [0.0; DOUBTS];
     for (dimension, score) in scores.iter_mut().enumerate() {
-        let u = f64::from(sobol_burley::sample(
+        let u = f64::from(super::sequence::coordinate(
             world,
             FIRST_DIMENSION + dimension as u32,
             1,
@@ -108,7 +108,7 @@ impl Worlds {
     #[must_use]
     pub fn new(ranked: &Ranked, picks: &[usize]) -> Self {
         let mut near = ranked.within(AROUND_POINTS);
-        near.sort_by(|&a, &b| {
+        crate::plain::sort_by(&mut near, |&a, &b| {
             ranked.values[b]
                 .total_cmp(&ranked.values[a])
                 .then(ranked.candidates[a].id.cmp(&ranked.candidates[b].id))
@@ -117,7 +117,7 @@ impl Worlds {
         near.push(ranked.best);
         near.extend(picks);
         // Candidates stand in the order of their ids.
-        near.sort_unstable();
+        crate::plain::sort_by(&mut near, Ord::cmp);
         near.dedup();
         let place = |index: &usize| near.binary_search(index).unwrap_or(0);
         let (first, picks) = (
@@ -313,7 +313,9 @@ impl Worlds {
                 None => by_doubt.push((doubt, vec![instead])),
             }
         }
-        by_doubt.sort_by(|a, b| b.1.len().cmp(&a.1.len()).then(a.0.cmp(&b.0)));
+        crate::plain::sort_by(&mut by_doubt, |a, b| {
+            b.1.len().cmp(&a.1.len()).then(a.0.cmp(&b.0))
+        });
         Surety {
             worlds: self.done,
             first: self.stayed_first,
@@ -524,7 +526,7 @@ fn differing(a: &Line, b: &Line) -> Vec<Element> {
 /// Orders the answers: those that change the line first, then by how far the pick falls
 /// behind.
 pub fn weightiest_first(answers: &mut [AnswerMatters]) {
-    answers.sort_by(|a, b| {
+    crate::plain::sort_by(answers, |a, b| {
         b.changes_line
             .cmp(&a.changes_line)
             .then(b.behind_points.total_cmp(&a.behind_points))

@@ -202,7 +202,7 @@ pub fn optically_distinct(candidates: &[Candidate]) -> usize {
             ]
         })
         .collect();
-    keys.sort_unstable();
+    crate::plain::sort_by(&mut keys, Ord::cmp);
     keys.dedup();
     keys.len()
 }

@@ -155,7 +155,7 @@ pub fn warnings(ranked: &Ranked, typical: &Typical) -> Vec<Warning> {
     mounting(&mut bench);
     circumstances(&mut bench);
     // Stable: what can hurt or is not allowed, then what stops shots, then the rest.
-    bench.list.sort_by_key(urgency);
+    crate::plain::sort_by_key(&mut bench.list, urgency);
     bench.list
 }
 

@@ -116,7 +116,7 @@ impl Evening {
                 (minute >= first_min && minute <= last_min).then_some(Event { minute, kind })
             })
             .collect();
-        events.sort_by(|a, b| a.minute.total_cmp(&b.minute));
+        crate::plain::sort_by(&mut events, |a, b| a.minute.total_cmp(&b.minute));
         let clock = anchor_unix_s / 60.0 + clock_offset_min;
         Self {
             sun,

@@ -10,6 +10,7 @@
 //! x grows towards the nose, y upwards from the ground.
 
 use super::path::{Point, area, limb_outline, perimeter, push_outline};
+use crate::plain::decimal;
 
 /// One of the three tones of a drawing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -178,7 +179,7 @@ const HOOF: [(bool, f64, f64, bool); 10] = [
 ];
 
 fn numbers(text: &str) -> Vec<f64> {
-    text.split(',').filter_map(|n| n.parse().ok()).collect()
+    text.split(',').filter_map(decimal).collect()
 }
 
 fn read(text: &str, height_cm: Option<f64>, length_cm: f64) -> Option<Figure> {
@@ -193,11 +194,11 @@ fn read(text: &str, height_cm: Option<f64>, length_cm: f64) -> Option<Figure> {
             Some("plan") => {
                 words.next();
                 by_height = words.next() == Some("height");
-                reference = words.next().and_then(|n| n.parse().ok()).unwrap_or(100.0);
+                reference = words.next().and_then(decimal).unwrap_or(100.0);
             }
             Some("aim") => {
                 words.next();
-                let mut next = || words.next().and_then(|n| n.parse().ok());
+                let mut next = || words.next().and_then(decimal);
                 aim = (next()?, next()?);
             }
             Some(word) => {

@@ -105,7 +105,7 @@ impl Tables {
             .collect();
         // The response bends where rods or cones drop out: both bends become nodes.
         logs.extend(mesopic::bends_log10());
-        logs.sort_by(f64::total_cmp);
+        crate::plain::sort_by(&mut logs, f64::total_cmp);
         let nodes = logs.iter().map(|&log| node(log)).collect();
         let limits = (0..=steps)
             .map(|i| {

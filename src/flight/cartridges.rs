@@ -3,6 +3,7 @@
 use super::drag::{DragFunction, energy_j};
 use super::loads::LOADS;
 use super::trajectory::Load;
+use crate::plain::{is_letter, small};
 use crate::quantity::OutOfRange;
 
 /// What kind of load it is.
@@ -132,7 +133,7 @@ pub fn matching(typed: &str) -> Vec<&'static TypicalLoad> {
 fn plain(text: &str) -> String {
     text.chars()
         .map(|c| if c == '×' { 'x' } else { c })
-        .filter(|c| c.is_alphanumeric())
-        .flat_map(char::to_lowercase)
+        .filter(|c| is_letter(*c) || c.is_ascii_digit())
+        .map(small)
         .collect()
 }

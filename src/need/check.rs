@@ -5,6 +5,7 @@ use super::answers::{Answers, Ranges, VERSION};
 use super::input::Quantity;
 use super::quarry::What;
 use crate::flight::cartridges;
+use crate::plain::{is_letter, small};
 
 /// Bores of rings that are made, in mm.
 pub const RING_BORES_MM: [f64; 7] = [25.4, 26.0, 30.0, 34.0, 35.0, 36.0, 40.0];
@@ -224,9 +225,15 @@ impl Found {
 /// The known key most like what was read: the fewest changes of a letter, at most a third.
 fn nearest(read: &str, known: impl Iterator<Item = &'static str>) -> Option<&'static str> {
     let plain: String = read
-        .to_lowercase()
         .chars()
-        .map(|c| if c.is_alphanumeric() { c } else { '_' })
+        .map(small)
+        .map(|c| {
+            if is_letter(c) || c.is_ascii_digit() {
+                c
+            } else {
+                '_'
+            }
+        })
         .collect();
     known
         .map(|key| {

@@ -4,6 +4,7 @@
 //! cannot be and what would be right.
 
 use super::answers::Units;
+use crate::plain::{decimal, small};
 
 /// What a number stands for; decides its units and what makes sense.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -663,7 +664,7 @@ fn clean(typed: &str) -> String {
             '⁄' => '/',
             other => other,
         })
-        .flat_map(char::to_lowercase)
+        .map(small)
         .collect();
     let mut text = text.as_str();
     for word in [
@@ -765,7 +766,7 @@ fn take_number(text: &str) -> Option<(Number, &str)> {
         let (bottom, after) = leading_digits(denominator)?;
         // "22 1/2": the last group of digits is the top.
         let (whole, top) = match digits.rsplit_once(' ') {
-            Some((whole, top)) => (plain(whole)?.0, top.parse::<f64>().ok()?),
+            Some((whole, top)) => (plain(whole)?.0, decimal(top)?),
             None => (0.0, value),
         };
         if bottom == 0.0 {
@@ -788,7 +789,7 @@ fn leading_digits(text: &str) -> Option<(f64, &str)> {
     let end = text
         .find(|c: char| !c.is_ascii_digit())
         .unwrap_or(text.len());
-    Some((text[..end].parse().ok()?, &text[end..]))
+    Some((decimal(&text[..end])?, &text[end..]))
 }
 
 /// A mark or a space belongs to the number if a digit follows; a space or an apostrophe only
@@ -815,7 +816,7 @@ fn plain(digits: &str) -> Option<Number> {
         .filter(|(_, c)| matches!(c, '.' | ','))
         .collect();
     let parsed = |text: &str| -> Option<f64> {
-        let value: f64 = text.parse().ok()?;
+        let value = decimal(text)?;
         value.is_finite().then_some(value)
     };
     let without = |text: &str| text.replace([',', '.'], "");

@@ -234,7 +234,7 @@ impl Reader<'_> {
             b's' => self.text().map(Value::String),
             b'n' => {
                 let text = self.until_tilde()?.replace('_', ".");
-                Number::from_f64(text.parse().ok()?).map(whole)
+                Number::from_f64(crate::plain::decimal(&text)?).map(whole)
             }
             digit @ b'0'..=b'9' => Some(Value::Number((digit - b'0').into())),
             b'a' => {

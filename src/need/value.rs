@@ -454,7 +454,7 @@ fn set(a: &mut Answers, part: Part, new: &Value) -> bool {
             Some(key) => {
                 let bore = match key {
                     None | Some("none") => Some(None),
-                    Some(key) => key.parse().ok().map(Some),
+                    Some(key) => crate::plain::decimal(key).map(Some),
                 };
                 match bore {
                     Some(bore) => {

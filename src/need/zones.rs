@@ -1,5 +1,7 @@
 //! Where a time zone's town lies: a first guess of the place.
 
+use crate::plain::decimal;
+
 /// Name, latitude and longitude of each zone's town, whole degrees.
 const ZONES: &str = include_str!("zones.txt");
 
@@ -26,8 +28,8 @@ pub fn zone_place_deg(zone: &str) -> Option<(f64, f64)> {
         if words.next()? != zone {
             return None;
         }
-        let latitude = words.next()?.parse().ok()?;
-        let longitude = words.next()?.parse().ok()?;
+        let latitude = decimal(words.next()?)?;
+        let longitude = decimal(words.next()?)?;
         Some((latitude, longitude))
     })
 }

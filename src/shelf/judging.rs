@@ -61,5 +61,5 @@ impl Judged {
 
 /// Puts judged rows in order, the best first.
 pub fn order(list: &mut [Judged]) {
-    list.sort_by_key(Judged::rank);
+    crate::plain::sort_by_key(&mut list, Judged::rank);
 }

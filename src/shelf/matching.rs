@@ -70,7 +70,7 @@ impl Match<'_> {
 #[must_use]
 pub fn rank<'a>(rows: &'a [Row], ranges: &Ranges) -> Vec<Match<'a>> {
     let mut list: Vec<Match<'a>> = rows.iter().map(|row| beside(row, ranges)).collect();
-    list.sort_by_key(Match::rank);
+    crate::plain::sort_by_key(&mut list, Match::rank);
     list
 }
 
@@ -209,7 +209,7 @@ pub fn beside<'a>(row: &'a Row, ranges: &Ranges) -> Match<'a> {
                 standing: *standing,
             })
             .collect();
-        list.sort_by_key(|missed| missed.standing);
+        crate::plain::sort_by_key(&mut list, |missed| missed.standing);
         list
     };
     Match {

@@ -1,6 +1,7 @@
 //! Reading and checking a stock list.
 
 use super::table::{Record, records};
+use crate::plain::{decimal, small_text};
 use crate::sight::typed_line::{LineProblem, TypedSight};
 
 /// Longest list that is read, in bytes.
@@ -180,7 +181,7 @@ fn columns(
 ) -> Result<Vec<Option<&'static str>>, StockProblem> {
     let mut columns = Vec::new();
     for name in &heading.cells {
-        let plain = name.to_lowercase().replace([' ', '-'], "_");
+        let plain = small_text(name).replace([' ', '-'], "_");
         let known = COLUMNS.iter().find(|known| **known == plain).copied();
         if let Some(column) = known.filter(|known| columns.contains(&Some(*known))) {
             return Err(StockProblem::TwiceNamed { column });
@@ -232,7 +233,7 @@ fn row(record: Record, columns: &[Option<&'static str>]) -> Result<Row, RowWrong
     ] {
         let words = cell(column);
         if !words.is_empty() {
-            let after = if words.to_lowercase().ends_with(after.trim()) {
+            let after = if small_text(words).ends_with(after.trim()) {
                 ""
             } else {
                 after
@@ -286,9 +287,7 @@ fn number(
         (None, Some(stop)) if text.len() - stop == 4 && most > 1000.0 => text.replace('.', ""),
         _ => text.replace(',', "."),
     };
-    let value = plain
-        .parse::<f64>()
-        .ok()
+    let value = decimal(&plain)
         .filter(|value| value.is_finite())
         .ok_or_else(|| RowWrong::NoNumber {
             column,

@@ -8,6 +8,7 @@ use super::specification::{
     Elevation, FieldClass, FocalPlane, GlassGrade, Illumination, ParallaxSetting, ReticleFamily,
     Specification,
 };
+use crate::plain::{self, is_letter, small};
 
 /// Metres in one yard.
 const METRES_PER_YARD: f64 = 0.9144;
@@ -357,7 +358,7 @@ impl TypedSight {
 
 /// The tokens of a line, in small letters.
 fn tokens(typed: &str) -> Vec<Token> {
-    let text: Vec<char> = typed.to_lowercase().chars().take(400).collect();
+    let text: Vec<char> = typed.chars().map(small).take(400).collect();
     let digit = |at: usize| text.get(at).is_some_and(char::is_ascii_digit);
     let mut list = Vec::new();
     let mut at = 0;
@@ -385,7 +386,7 @@ fn tokens(typed: &str) -> Vec<Token> {
                 .iter()
                 .map(|c| if *c == ',' { '.' } else { *c })
                 .collect();
-            if let Ok(number) = number.parse() {
+            if let Some(number) = plain::decimal(&number) {
                 list.push(Token::Number(number));
             }
             continue;
@@ -398,15 +399,12 @@ fn tokens(typed: &str) -> Vec<Token> {
             '"' | '″' | '”' => list.push(Token::Word("in".into())),
             ',' | ';' | '(' | ')' | ':' | '|' | '+' => list.push(Token::Break),
             // An x between numbers multiplies; it also ends a power, as in "6x".
-            'x' if !text.get(at).is_some_and(|next| next.is_alphabetic()) => {
+            'x' if !text.get(at).is_some_and(|next| is_letter(*next)) => {
                 list.push(Token::Times);
             }
-            c if c.is_alphabetic() => {
+            c if is_letter(c) => {
                 let start = at - 1;
-                while text
-                    .get(at)
-                    .is_some_and(|c| c.is_alphabetic() || *c == '\'')
-                {
+                while text.get(at).is_some_and(|c| is_letter(*c) || *c == '\'') {
                     at += 1;
                 }
                 list.push(Token::Word(text[start..at].iter().collect()));

@@ -269,7 +269,7 @@ impl Night {
                 spread_min: (HORIZON_SPREAD_DEG / at.per_min).min(WIDEST_SPREAD_MIN),
             });
         }
-        events.sort_by(|a, b| a.unix_s.total_cmp(&b.unix_s));
+        crate::plain::sort_by(&mut events, |a, b| a.unix_s.total_cmp(&b.unix_s));
         events
     }
 

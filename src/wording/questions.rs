@@ -241,7 +241,7 @@ pub fn ranges(units: Units, manner: Option<Manner>, ranges: Ranges) -> String {
 #[must_use]
 pub fn quantity(units: Units, quantity: Quantity, metric: f64) -> String {
     let text = quantity.typed(units, metric);
-    let shown = text.parse().map_or(text.clone(), |value| {
+    let shown = crate::plain::decimal(&text).map_or(text.clone(), |value| {
         let decimals = text.split_once('.').map_or(0, |(_, digits)| digits.len());
         number(value, decimals)
     });

@@ -53,7 +53,9 @@ impl Plan {
                 grid_index(s.magnification_high),
             )
         };
-        order.sort_by_key(|&index| (key(index), ends(index), candidates[index as usize].id));
+        crate::plain::sort_by_key(&mut order, |&index| {
+            (key(index), ends(index), candidates[index as usize].id)
+        });
         let mut groups: Vec<Group> = Vec::new();
         let mut last = None;
         for &index in &order {

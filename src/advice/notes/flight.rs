@@ -80,7 +80,7 @@ pub fn flight_rows(ranked: &Ranked, height_over_bore_mm: f64) -> Vec<FlightRow> 
         farthest_m,
     ];
     ranges.retain(|&range_m| range_m <= path.reach_m());
-    ranges.sort_by(f64::total_cmp);
+    crate::plain::sort_by(&mut ranges, f64::total_cmp);
     // Two that are told as one are one.
     ranges.dedup_by(|b, a| *b - *a < 0.06 * *b + 1.0);
     ranges

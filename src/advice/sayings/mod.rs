@@ -49,7 +49,9 @@ pub fn sayings(need: &Need, sight: Option<&Specification>) -> Vec<Saying> {
         zoom::all(&case),
     ]
     .concat();
-    list.sort_by_key(|saying| (!case.dusk.out_late && about_dusk(saying.key), saying.key));
+    crate::plain::sort_by_key(&mut list, |saying| {
+        (!case.dusk.out_late && about_dusk(saying.key), saying.key)
+    });
     list
 }
 

@@ -295,7 +295,7 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
         .iter()
         .map(|event| (strip.x_px(event.minute), event_name(event.kind), event.kind))
         .collect();
-    events.sort_by_key(|event| event.2);
+    crate::plain::sort_by_key(&mut events, |event| event.2);
     let half = |name: &str| 0.5 * LETTER_PX * name.chars().count() as f64;
     let label_x = |x: f64, name: &str| x.min(width - half(name) - 2.0).max(half(name) + 2.0);
     let extents: Vec<(f64, f64)> = events

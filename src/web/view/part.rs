@@ -163,7 +163,7 @@ fn settle() {
     loop {
         let mut stale = PAGE.with_borrow_mut(|page| std::mem::take(&mut page.stale));
         // The older first: they may draw the younger anew, or do without them.
-        stale.sort_unstable_by_key(|instance| instance.id);
+        crate::plain::sort_by_key(&mut stale, |instance| instance.id);
         for instance in &stale {
             if instance.is_stale.get() {
                 instance.draw();

@@ -298,7 +298,7 @@ pub fn serves_too(ranges: &Ranges, units: Units) -> Vec<(Element, String, Standi
 /// Words for `fixed_100` and `adjustable_10`: the kind and its distance in m.
 fn parallax_key(key: &str, units: Units) -> Option<String> {
     let (kind, distance) = key.rsplit_once('_')?;
-    let distance_m: f64 = distance.parse().ok()?;
+    let distance_m = crate::plain::decimal(distance)?;
     match kind {
         "fixed" => Some(t!("parallax-fixed", range = range(units, distance_m))),
         "adjustable" => Some(t!("parallax-adjustable", range = range(units, distance_m))),

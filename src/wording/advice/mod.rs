@@ -62,7 +62,9 @@ pub fn joined(words: &[String]) -> String {
 pub fn capitalised(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
+        core::iter::once(crate::plain::capital(first))
+            .chain(letters)
+            .collect()
     })
 }
 

@@ -102,7 +102,7 @@ pub fn PartControl(props: &Props) -> Html {
                 Callback::from(move |event: Event| {
                     let month = event
                         .target_dyn_into::<web_sys::HtmlSelectElement>()
-                        .and_then(|select| select.value().parse::<f64>().ok());
+                        .and_then(|select| crate::plain::decimal(&select.value()));
                     let new = month
                         .filter(|month| *month > 0.0)
                         .map_or(Value::Nothing, Value::Number);
