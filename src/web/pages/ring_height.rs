@@ -99,7 +99,7 @@ pub fn RingHeightPage() -> Html {
         let typed = typed.clone();
         Callback::from(move |key: String| {
             typed.set(Typed {
-                tube: crate::plain::decimal(key),
+                tube: crate::plain::decimal(&key),
                 ..(*typed).clone()
             });
         })
