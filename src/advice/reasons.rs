@@ -489,7 +489,7 @@ pub fn reason(
 
 /// Orders reasons, most consequential first.
 pub fn weightiest_first(reasons: &mut [Reason]) {
-    crate::plain::sort_by(&mut reasons, |a, b| {
+    crate::plain::sort_by(reasons, |a, b| {
         b.weight_points
             .total_cmp(&a.weight_points)
             .then(a.element.cmp(&b.element))

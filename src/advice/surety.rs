@@ -13,6 +13,7 @@ use super::line::line;
 use super::occasions;
 use super::ranking::{NEAR_TIE_POINTS, Ranked, Ranking};
 use super::report::{Advice, AnswerMatters, Doubt, Element, Line, Surety, Unseats};
+use super::sequence::{DIMENSIONS, coordinate};
 use super::world::World;
 use crate::need::answers::{
     Answers, Attitude, Carry, Detail, Distance, DistanceHabit, Glasses, LitMark, Muzzle, Rifle,
@@ -29,6 +30,7 @@ const AROUND_MOST: usize = 1500;
 /// First dimension of the sequence that the worlds are drawn from; the occasions use those
 /// before it.
 const FIRST_DIMENSION: u32 = 40;
+const _: () = assert!(FIRST_DIMENSION as usize + DOUBTS <= DIMENSIONS);
 
 /// The plausible worlds in progress.
 pub struct Worlds {
@@ -73,11 +75,7 @@ const DOUBTS: usize = World::DOUBTS.len();
 fn scores(world: u32) -> [f64; DOUBTS] {
     let mut scores = [0.0; DOUBTS];
     for (dimension, score) in scores.iter_mut().enumerate() {
-        let u = f64::from(super::sequence::coordinate(
-            world,
-            FIRST_DIMENSION + dimension as u32,
-            1,
-        ));
+        let u = f64::from(coordinate(world, FIRST_DIMENSION + dimension as u32, 1));
         *score = super::chance::normal_score(u.clamp(1e-6, 1.0 - 1e-6));
     }
     scores

@@ -61,5 +61,5 @@ impl Judged {
 
 /// Puts judged rows in order, the best first.
 pub fn order(list: &mut [Judged]) {
-    crate::plain::sort_by_key(&mut list, Judged::rank);
+    crate::plain::sort_by_key(list, Judged::rank);
 }
