@@ -86,14 +86,20 @@ fn row(
                 { for chips.into_iter().map(|chip| {
                     let (app, over) = (app.clone(), over.clone());
                     let id = format!("counter-{group}-{}", chip.key);
-                    let onclick = Callback::from(move |_: MouseEvent| match &chip.does {
+                    let act = Callback::from(move |()| match &chip.does {
                         Does::Act(act) => app.dispatch(Action::At(act.clone())),
                         Does::Open(sheet) => over.emit(*sheet),
                     });
+                    // A radio that is on does not change when it is touched again.
+                    let again = (chip.is_on && !many).then(|| {
+                        let act = act.clone();
+                        Callback::from(move |_: MouseEvent| act.emit(()))
+                    });
+                    let onchange = Callback::from(move |_: Event| act.emit(()));
                     html! {
                         <label class="segment" key={chip.key}>
                             <input type={if many { "checkbox" } else { "radio" }} {id}
-                                name={format!("counter-{group}")} checked={chip.is_on} {onclick} />
+                                name={format!("counter-{group}")} checked={chip.is_on} onclick={again} {onchange} />
                             <span>{ chip.words }</span>
                         </label>
                     }

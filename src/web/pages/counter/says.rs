@@ -148,6 +148,7 @@ pub fn line(shown: &Shown, units: Units) -> Html {
             <p class="counter__does">{ marked(&now.evening, was.map(|was| was.evening.as_str())) }</p>
             <p class="counter__sure">{ marked(&now.sure, was.map(|was| was.sure.as_str())) }</p>
             <table class="picks picks--flat">
+                <colgroup><col class="picks__col" /><col /><col /><col class="picks__col picks__col--last" /></colgroup>
                 <thead><tr>
                     <th scope="col">{ t!("advice-others-name") }</th>
                     <th scope="col">{ t!("advice-others-gain") }</th>
