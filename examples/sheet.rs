@@ -53,6 +53,31 @@ fn figure_svg(figure: &Figure, circle_cm: f64, height: f64, circle: bool) -> Str
     out
 }
 
+/// A reticle in a round of `size` pixels.
+fn reticle_svg(family: ReticleFamily, size: f64, px_per_mrad: f64) -> String {
+    let reticle = reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD);
+    let window = Cutout {
+        width_px: size,
+        height_px: size,
+        field_px: size,
+    };
+    let mut drawn = String::new();
+    for layer in reticle_layers(&reticle, px_per_mrad, window.centre_px(1.0), &window) {
+        let _ = match layer.paint {
+            Paint::Stroke { width_px } => write!(
+                drawn,
+                r#"<path d="{}" fill="none" stroke="black" stroke-width="{width_px:.4}"/>"#,
+                layer.path
+            ),
+            Paint::Fill => write!(drawn, r#"<path d="{}"/>"#, layer.path),
+        };
+    }
+    format!(
+        r#"<svg width="{size}" height="{size}"><clipPath id="{family:?}{size}"><circle cx="{0}" cy="{0}" r="{0}"/></clipPath><g clip-path="url(#{family:?}{size})"><rect width="{size}" height="{size}" fill="white"/>{drawn}</g></svg>"#,
+        0.5 * size
+    )
+}
+
 fn page(title: &str, body: &str) -> String {
     format!(
         "<!doctype html><meta charset=utf-8><title>{title}</title><style>body{{margin:16px;\
@@ -119,40 +144,27 @@ fn main() -> std::io::Result<()> {
         ReticleFamily::HoldMarks,
         ReticleFamily::MarkGrid,
     ];
-    for size in [24.0, 120.0, 600.0] {
-        let mut body = String::new();
-        for family in families {
-            let reticle = reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD);
-            // At 6× in a field of 22° apparent.
-            let window = Cutout {
-                width_px: size,
-                height_px: size,
-                field_px: size,
-            };
-            let scale = px_per_mrad(size, 22.0, 6.0);
-            let centre = window.centre_px(1.0);
-            let mut drawn = String::new();
-            for layer in reticle_layers(&reticle, scale, centre, &window) {
-                let _ = match layer.paint {
-                    Paint::Stroke { width_px } => write!(
-                        drawn,
-                        r#"<path d="{}" fill="none" stroke="black" stroke-width="{width_px:.4}"/>"#,
-                        layer.path
-                    ),
-                    Paint::Fill => write!(drawn, r#"<path d="{}"/>"#, layer.path),
-                };
-            }
-            let _ = write!(
-                body,
-                r#"<figure><svg width="{size}" height="{size}"><clipPath id="{family:?}{size}"><circle cx="{0}" cy="{0}" r="{0}"/></clipPath><g clip-path="url(#{family:?}{size})"><rect width="{size}" height="{size}" fill="white"/>{drawn}</g></svg>{1}</figure>"#,
-                0.5 * size,
-                caption(&format!("{family:?}"))
-            );
+    // The whole field at 6× with an apparent field of 22°, and its middle, 14 mrad across.
+    for (name, scale_of) in [
+        (
+            "reticles",
+            (|size| px_per_mrad(size, 22.0, 6.0)) as fn(f64) -> f64,
+        ),
+        ("reticles-middle", |size| size / 14.0),
+    ] {
+        for size in [24.0, 120.0, 600.0] {
+            let body: String = families
+                .iter()
+                .map(|family| {
+                    let svg = reticle_svg(*family, size, scale_of(size));
+                    format!("<figure>{svg}{}</figure>", caption(&format!("{family:?}")))
+                })
+                .collect();
+            std::fs::write(
+                directory.join(format!("{name}-{size}.html")),
+                page(name, &body),
+            )?;
         }
-        std::fs::write(
-            directory.join(format!("reticles-{size}.html")),
-            page("reticles", &body),
-        )?;
     }
     println!("sheets written to {}", directory.display());
     Ok(())

@@ -2,11 +2,11 @@
 //! magnifications in both planes; scale against the exact relations.
 
 use scopewright::drawing::view::{
-    Cutout, Paint, backdrop, covered_cm, px_per_cm, px_per_label_mrad, px_per_mrad, reticle_layers,
-    thinnest_px, yardstick,
+    Cutout, Layer, Paint, backdrop, covered_cm, px_per_cm, px_per_label_mrad, px_per_mrad,
+    reticle_layers, thinnest_px, yardstick,
 };
 use scopewright::sight::field::field_m_per_100m;
-use scopewright::sight::reticle::{DotSize, Shape, TYPICAL_HOLDS_MRAD, reticle_with};
+use scopewright::sight::reticle::{DotSize, Reticle, Shape, TYPICAL_HOLDS_MRAD, reticle_with};
 use scopewright::sight::{FocalPlane, ReticleFamily};
 
 const FAMILIES: [ReticleFamily; 11] = [
@@ -54,10 +54,85 @@ fn the_field_is_as_wide_as_the_tangent_relation_says() {
     }
 }
 
+/// The pieces of a reticle that are not drawn where the data say, to a tenth of a pixel, and how
+/// many were compared; `truth` is the scale in px for a labelled mrad.
+fn misplaced(
+    reticle: &Reticle,
+    layers: &[Layer],
+    centre: (f64, f64),
+    truth: f64,
+) -> (Vec<String>, usize) {
+    let mut bad = Vec::new();
+    let mut compared = 0;
+    for piece in &reticle.pieces {
+        let (width, at) = match piece.shape {
+            Shape::Line {
+                x1_mrad,
+                y1_mrad,
+                x2_mrad,
+                y2_mrad,
+                width_mrad,
+            } => {
+                let horizontal = y1_mrad == y2_mrad;
+                let (x, y) = (centre.0 + x1_mrad * truth, centre.1 - y1_mrad * truth);
+                let (x2, y2) = (centre.0 + x2_mrad * truth, centre.1 - y2_mrad * truth);
+                let seen = if horizontal {
+                    (0.0..=148.0).contains(&y) && x.max(x2) > 0.0 && x.min(x2) < 328.0
+                } else {
+                    (0.0..=328.0).contains(&x) && y.max(y2) > 0.0 && y.min(y2) < 148.0
+                };
+                if !seen {
+                    continue;
+                }
+                let clip = |v: f64, most: f64| v.clamp(-4.0, most + 4.0);
+                let at = if horizontal {
+                    vec![clip(x, 328.0), y, clip(x2, 328.0)]
+                } else {
+                    vec![x, clip(y, 148.0), clip(y2, 148.0)]
+                };
+                (width_mrad, at)
+            }
+            Shape::Ring {
+                radius_mrad,
+                width_mrad,
+            } => (width_mrad, vec![centre.0 - radius_mrad * truth, centre.1]),
+            Shape::Dot {
+                x_mrad,
+                y_mrad,
+                diameter_mrad,
+            } => {
+                let (x, y) = (centre.0 + x_mrad * truth, centre.1 - y_mrad * truth);
+                if !((0.0..=328.0).contains(&x) && (0.0..=148.0).contains(&y)) {
+                    continue;
+                }
+                (diameter_mrad, vec![x - 0.5 * diameter_mrad * truth, y])
+            }
+        };
+        let found = layers.iter().any(|layer| {
+            if layer.role != piece.role || layer.lit != piece.lit {
+                return false;
+            }
+            if let Paint::Stroke { width_px } = layer.paint
+                && (width_px - width * truth).abs() > 0.1
+            {
+                return false;
+            }
+            numbers(&layer.path)
+                .windows(at.len())
+                .any(|w| w.iter().zip(&at).all(|(a, b)| (a - b).abs() < 0.1))
+        });
+        if !found {
+            bad.push(format!("{piece:?} at {at:?}"));
+        }
+        compared += 1;
+    }
+    (bad, compared)
+}
+
 #[test]
 fn every_line_and_mark_lies_where_the_data_say() {
     let window = window();
-    let mut compared = 0;
+    let mut all = 0;
     for family in FAMILIES {
         let reticle = reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD);
         for plane in [FocalPlane::First, FocalPlane::Second] {
@@ -73,75 +148,50 @@ fn every_line_and_mark_lies_where_the_data_say() {
                 assert!((scale - truth).abs() < 1e-9 * truth);
                 let centre = window.centre_px(1.0);
                 let layers = reticle_layers(&reticle, scale, centre, &window);
-                for piece in &reticle.pieces {
-                    let (width, at) = match piece.shape {
-                        Shape::Line {
-                            x1_mrad,
-                            y1_mrad,
-                            x2_mrad,
-                            y2_mrad,
-                            width_mrad,
-                        } => {
-                            let horizontal = y1_mrad == y2_mrad;
-                            let (x, y) = (centre.0 + x1_mrad * truth, centre.1 - y1_mrad * truth);
-                            let (x2, y2) = (centre.0 + x2_mrad * truth, centre.1 - y2_mrad * truth);
-                            let seen = if horizontal {
-                                (0.0..=148.0).contains(&y) && x.max(x2) > 0.0 && x.min(x2) < 328.0
-                            } else {
-                                (0.0..=328.0).contains(&x) && y.max(y2) > 0.0 && y.min(y2) < 148.0
-                            };
-                            if !seen {
-                                continue;
-                            }
-                            let clip = |v: f64, most: f64| v.clamp(-4.0, most + 4.0);
-                            let at = if horizontal {
-                                vec![clip(x, 328.0), y, clip(x2, 328.0)]
-                            } else {
-                                vec![x, clip(y, 148.0), clip(y2, 148.0)]
-                            };
-                            (width_mrad, at)
-                        }
-                        Shape::Ring {
-                            radius_mrad,
-                            width_mrad,
-                        } => (width_mrad, vec![centre.0 - radius_mrad * truth, centre.1]),
-                        Shape::Dot {
-                            x_mrad,
-                            y_mrad,
-                            diameter_mrad,
-                        } => {
-                            let (x, y) = (centre.0 + x_mrad * truth, centre.1 - y_mrad * truth);
-                            if !((0.0..=328.0).contains(&x) && (0.0..=148.0).contains(&y)) {
-                                continue;
-                            }
-                            (diameter_mrad, vec![x - 0.5 * diameter_mrad * truth, y])
-                        }
-                    };
-                    let found = layers.iter().any(|layer| {
-                        if layer.role != piece.role || layer.lit != piece.lit {
-                            return false;
-                        }
-                        if let Paint::Stroke { width_px } = layer.paint
-                            && (width_px - width * truth).abs() > 0.1
-                        {
-                            return false;
-                        }
-                        let drawn = numbers(&layer.path);
-                        drawn
-                            .windows(at.len())
-                            .any(|w| w.iter().zip(&at).all(|(a, b)| (a - b).abs() < 0.1))
-                    });
-                    assert!(
-                        found,
-                        "{family:?} {plane:?} {magnification}×: {piece:?} at {at:?}"
-                    );
-                    compared += 1;
-                }
+                let (bad, compared) = misplaced(&reticle, &layers, centre, truth);
+                assert!(
+                    bad.is_empty(),
+                    "{family:?} {plane:?} {magnification}×: {bad:?}"
+                );
+                all += compared;
             }
         }
     }
-    println!("{compared} pieces compared");
-    assert!(compared > 600, "{compared}");
+    println!("{all} pieces compared");
+    assert!(all > 600, "{all}");
+}
+
+#[test]
+fn a_drawing_that_is_a_little_off_is_found_out() {
+    let window = window();
+    let centre = window.centre_px(1.0);
+    for family in FAMILIES {
+        let reticle = reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD);
+        let truth = px_per_mrad(window.field_px, APPARENT_DEG, 10.0);
+        let count = |drawn: &[Layer]| misplaced(&reticle, drawn, centre, truth).0.len();
+        assert_eq!(count(&reticle_layers(&reticle, truth, centre, &window)), 0);
+        // Moved by an eighth of a pixel in both directions.
+        let aside = (centre.0 + 0.125, centre.1 + 0.125);
+        let moved = reticle_layers(&reticle, truth, aside, &window);
+        assert!(count(&moved) > 0, "{family:?} moved");
+        // Of another width.
+        let mut thick = reticle_layers(&reticle, truth, centre, &window);
+        for layer in &mut thick {
+            if let Paint::Stroke { width_px } = &mut layer.paint {
+                *width_px += 0.125;
+            }
+        }
+        assert!(count(&thick) > 0, "{family:?} thickened");
+    }
+    // Drawn as if in the other plane.
+    let reticle = reticle_with(
+        ReticleFamily::MradMarks,
+        DotSize::Universal,
+        &TYPICAL_HOLDS_MRAD,
+    );
+    let truth = px_per_mrad(window.field_px, APPARENT_DEG, 6.0);
+    let other = reticle_layers(&reticle, truth * REFERENCE / 6.0, centre, &window);
+    assert!(misplaced(&reticle, &other, centre, truth).0.len() > 10);
 }
 
 #[test]
@@ -185,6 +235,19 @@ fn the_centre_is_snapped_to_a_device_pixel() {
     assert_eq!(window.centre_px(1.0), (164.5, 74.5));
     assert_eq!(window.centre_px(2.0), (164.25, 74.25));
     assert_eq!(window.centre_px(0.0), (164.5, 74.5));
+    // Wherever the drawing begins and however fine the screen, the aim is the middle of a pixel
+    // and at most one away from where it belongs.
+    for ratio in [1.0, 1.25, 1.5, 2.0, 3.0] {
+        for corner in [(0.0, 0.0), (16.0, 101.0), (17.0, 33.5), (300.328125, 7.0)] {
+            let (x, y) = window.centre_on_screen_px(ratio, corner);
+            for (at, corner, half) in [(x, corner.0, 164.0), (y, corner.1, 74.0)] {
+                let device = (at + corner) * ratio;
+                let off = (device - device.floor() - 0.5).abs();
+                assert!(off < 1.0 / 64.0, "{ratio} {corner}: {device}");
+                assert!((at - half).abs() * ratio <= 0.5 + 1.0 / 64.0);
+            }
+        }
+    }
 }
 
 #[test]

@@ -9,8 +9,11 @@
 
 pub mod colour;
 pub mod dusk;
+pub mod glow;
 pub mod path;
 pub mod scene;
+pub mod shade;
 pub mod silhouette;
+pub mod svg;
 pub mod target;
 pub mod view;

@@ -17,17 +17,35 @@ pub struct Cutout {
 }
 
 impl Cutout {
-    /// The point of aim in the piece, snapped to the middle of a pixel so that a line of one
-    /// pixel fills one pixel; true widths and distances follow from there.
+    /// The point of aim in the piece, snapped to the middle of a device pixel so that a line of
+    /// one pixel fills one pixel; true widths and distances follow from there.
     #[must_use]
     pub fn centre_px(&self, device_pixel_ratio: f64) -> (f64, f64) {
+        self.centre_on_screen_px(device_pixel_ratio, (0.0, 0.0))
+    }
+
+    /// The same where the piece's own corner lies at `corner_px` on the screen: at a ratio of
+    /// 1.5 an odd px begins in the middle of a device pixel.
+    #[must_use]
+    pub fn centre_on_screen_px(
+        &self,
+        device_pixel_ratio: f64,
+        corner_px: (f64, f64),
+    ) -> (f64, f64) {
         let ratio = if device_pixel_ratio > 0.0 {
             device_pixel_ratio
         } else {
             1.0
         };
-        let snap = |at: f64| ((at * ratio).floor() + 0.5) / ratio;
-        (snap(0.5 * self.width_px), snap(0.5 * self.height_px))
+        let snap = |at: f64, corner: f64| {
+            // Corners are laid out on 64ths of a px.
+            let device = ((at + corner) * ratio * 64.0).round() / 64.0;
+            (device.floor() + 0.5) / ratio - corner
+        };
+        (
+            snap(0.5 * self.width_px, corner_px.0),
+            snap(0.5 * self.height_px, corner_px.1),
+        )
     }
 }
 

@@ -23,20 +23,32 @@ async function handle(visitor, name) {
 
 const spoken = (element) => element.evaluate((node) => node.getAttribute("aria-valuetext"));
 
-/** Which share of a picture's own width the gap between the bars takes, left slot and right. */
+/** Half the length of the thin line between the bars, px, in the first plane and the second. */
 const gaps = (page) =>
   page.evaluate(() =>
     [...document.querySelectorAll(".view__picture")].map((picture) => {
-      const centre = picture.viewBox.baseVal.width / 2;
-      // The right bar begins where its line begins: the largest x of M before an H to the edge.
-      const starts = [...picture.querySelectorAll(".view__reticle")].flatMap((path) =>
-        [...(path.getAttribute("d") ?? "").matchAll(/M([\d.-]+) ([\d.-]+)H([\d.-]+)/g)]
-          .filter((line) => Number(line[1]) > centre && Number(line[3]) > picture.viewBox.baseVal.width)
-          .map((line) => Number(line[1]) - centre),
+      const lines = [...picture.querySelectorAll(".view__reticle")].flatMap((path) =>
+        [...(path.getAttribute("d") ?? "").matchAll(/M([\d.-]+) [\d.-]+H([\d.-]+)/g)].map((line) => Math.abs(line[2] - line[1]) / 2),
       );
-      return Math.min(...starts);
+      return Math.min(...lines);
     }),
   );
+
+/** Chooses a family of reticles by its place in the list; 0 is the sight's own. */
+async function choose(visitor, place) {
+  await visitor.page.evaluate((n) => {
+    const select = document.querySelector(".view__choice select");
+    select.selectedIndex = n;
+    select.dispatchEvent(new Event("change", { bubbles: true }));
+  }, place);
+}
+
+async function press(visitor, name) {
+  const found = await visitor.page.evaluateHandle((wanted) => [...document.querySelectorAll(".view__toggles button")].find((one) => one.textContent === wanted), name);
+  assert.ok(found.asElement(), `no button is called ${name}`);
+  await visitor.tap(found.asElement());
+  await visitor.until(`${name} is pressed`, () => found.evaluate((one) => one.getAttribute("aria-pressed") === "true"));
+}
 
 for (const size of ["phone", "tablet"]) {
   journey(`every picture is there and accessible, ${size}`, { size }, async (visitor) => {
@@ -61,8 +73,8 @@ journey("the power handle follows the keyboard, and the planes part", {}, async 
   await visitor.keys("Home");
   assert.equal(await spoken(power), "2.5×");
   const [first2, second2] = await gaps(visitor.page);
-  // First plane: shrinks with the picture, a quarter at 2.5× (the aim lies half a pixel right of the middle). Second plane: stays to the eye.
-  assert.ok(Math.abs(first2 - ((first10 - 0.5) / 4 + 0.5)) < 0.1, `${first2} ${first10}`);
+  // First plane: shrinks with the picture, a quarter at 2.5×. Second plane: stays to the eye.
+  assert.ok(Math.abs(first2 - first10 / 4) < 0.1, `${first2} ${first10}`);
   assert.ok(Math.abs(second2 - second10) < 0.1, `${second2} ${second10}`);
   await visitor.keys("PageUp");
   assert.equal(await spoken(power), "3.5×");
@@ -74,7 +86,7 @@ journey("words that were still to follow give way to a new reticle", {}, async (
   const power = await handle(visitor, "Magnification");
   await power.focus();
   await visitor.keys("End");
-  await visitor.page.select("#demo-reticle", "mrad");
+  await choose(visitor, 8);
   await new Promise((next) => setTimeout(next, 400));
   assert.match(await visitor.text(".view__said"), /one mark/);
   assert.doesNotMatch(await visitor.text(".view__said"), /centre to bar/);
@@ -140,8 +152,8 @@ journey("extremes are drawn and said", {}, async (visitor) => {
   await open(visitor);
   for (const quarry of ["moose", "ground_squirrel_or_rat", "air_rifle_10_m"]) {
     await visitor.page.select("#demo-quarry", quarry);
-    for (const reticle of ["fine", "grid", "circle-dot"]) {
-      await visitor.page.select("#demo-reticle", reticle);
+    for (const reticle of [1, 11, 7]) {
+      await choose(visitor, reticle);
       const range = await handle(visitor, "Range");
       await range.focus();
       for (const key of ["Home", "End"]) {
@@ -180,22 +192,130 @@ journey("the bare eye sees it small and without a reticle, and the centre can be
   await open(visitor);
   const scale = () =>
     visitor.page.evaluate(() => Number(/scale\(([\d.]+)/.exec(document.querySelector(".view__picture g > g").getAttribute("transform"))[1]));
-  const button = async (name) => {
-    const found = await visitor.page.evaluateHandle((wanted) => [...document.querySelectorAll(".view__toggles button")].find((one) => one.textContent === wanted), name);
-    return found.asElement();
-  };
   const through = await scale();
-  const bare = await button("bare eye");
-  await visitor.tap(bare);
-  assert.equal(await bare.evaluate((one) => one.getAttribute("aria-pressed")), "true");
+  await press(visitor, "bare eye");
   // Four times smaller than at 4×, and no line left.
-  assert.ok(Math.abs((await scale()) * 4 - through) < 1e-3 * through);
-  assert.equal(await visitor.page.$$eval(".view__reticle", (all) => all.filter((one) => one.getAttribute("d")).length), 0);
-  await visitor.tap(bare);
+  await visitor.until("it is drawn small", async () => Math.abs((await scale()) * 4 - through) < 1e-3 * through);
+  assert.equal(await visitor.page.$$eval(".view__reticle", (all) => all.length), 0);
+  await press(visitor, "2.5–10 × 50");
   const red = () => visitor.page.$$eval(".view__reticle", (all) => all.filter((one) => (one.getAttribute("stroke") ?? one.getAttribute("fill")) === "#e83c2c").length);
   assert.equal(await red(), 0);
-  await visitor.tap(await button("light the centre"));
-  assert.ok((await red()) >= 2, "both planes glow");
+  await press(visitor, "day strength");
+  await visitor.until("both planes glow", async () => (await red()) >= 2);
+  // By the last light the veil is said, in per cent; by day the night strength is not seen.
+  const strip = await handle(visitor, "Time of the evening");
+  await strip.focus();
+  for (let n = 0; n < 6; n += 1) await visitor.keys("PageUp");
+  await visitor.until("its veil is said", () => /its veil adds [\d\s]+\s%/.test(document.querySelector(".view__said").textContent));
+  await press(visitor, "night strength");
+  await strip.focus();
+  for (let n = 0; n < 12; n += 1) await visitor.keys("PageDown");
+  await visitor.until("it is not seen by day", () => document.querySelector(".view__said").textContent.includes("it is not seen"));
+});
+
+journey("a second sight shows the same scene", {}, async (visitor) => {
+  await open(visitor);
+  const power = await handle(visitor, "Magnification");
+  await power.focus();
+  await visitor.keys("End");
+  await press(visitor, "4 × 32");
+  // It has no zoom: the handle is held to what it has.
+  await visitor.until("its own magnification", () => document.querySelector(".view__said").textContent.includes("4 × 32, 4×"));
+});
+
+journey("the eye off its place sees a shadow that is computed", {}, async (visitor) => {
+  await open(visitor);
+  await visitor.page.evaluate(() => (document.querySelector(".view__eye").open = true));
+  const power = await handle(visitor, "Magnification");
+  await power.focus();
+  await visitor.keys("End");
+  const aside = await handle(visitor, "Eye sideways");
+  const shades = () => visitor.page.$$eval(".view__picture .view__shade", (all) => all.filter((one) => one.getAttribute("display") !== "none").map((one) => Number(one.getAttribute("fill-opacity"))));
+  assert.deepEqual(await shades(), []);
+  await aside.focus();
+  await visitor.keys("PageUp", "PageUp");
+  assert.match(await spoken(aside), /2\.0 mm right/);
+  // At the eye point all darkens alike, in both pictures.
+  await visitor.until("both darken", async () => (await shades()).length === 2);
+  const [even] = await shades();
+  assert.ok(even > 0 && even < 1, `${even}`);
+  const along = await handle(visitor, "Eye along the axis");
+  await along.focus();
+  await visitor.keys("PageUp", "PageUp");
+  assert.match(await spoken(along), /10 mm too far back/);
+  const centre = await visitor.page.$eval(".view__picture radialGradient", (one) => [Number(one.getAttribute("cx")), Number(one.getAttribute("r"))]);
+  const width = await visitor.page.$eval(".view__picture", (one) => one.viewBox.baseVal.width);
+  assert.ok(centre[0] < width / 2, "the light is left on the other side");
+  await visitor.until("it is said", () => /% at the left edge/.test(document.querySelector(".view__eye").textContent));
+  await aside.focus();
+  await visitor.keys("End");
+  await along.focus();
+  await visitor.keys("Home", "End");
+  assert.equal(await visitor.page.evaluate(() => /NaN|inf/i.exec(document.querySelector(".view__pair").innerHTML)?.[0] ?? false), false);
+});
+
+journey("every picture says its scale, what it leaves out, and where it comes from", {}, async (visitor) => {
+  await open(visitor);
+  const told = await visitor.page.$$eval(".picture", (all) =>
+    all.map((one) => ({
+      title: one.querySelector("h2").textContent,
+      scale: [...one.querySelectorAll(".picture__scale")].map((words) => words.textContent).join(" "),
+      sources: one.querySelector(".picture__source").textContent,
+      handles: one.querySelectorAll("[role=slider]").length,
+      keeps: one.querySelectorAll(".picture__keep button").length,
+      drawings: [...one.querySelectorAll("svg[data-keep]")].filter((svg) => svg.closest("[aria-hidden], [role=slider]") === null && !(svg.getAttribute("aria-label") || svg.getAttribute("aria-labelledby"))).length,
+    })),
+  );
+  for (const one of told) {
+    assert.match(one.scale, /scale|Height is drawn|linear/, one.title);
+    assert.match(one.scale, /Left out:/, one.title);
+    assert.match(one.sources, /Put in here:/, one.title);
+    assert.ok(one.handles >= 1, one.title);
+    assert.equal(one.keeps, 2, one.title);
+    assert.equal(one.drawings, 0, `${one.title}: a drawing without words`);
+  }
+});
+
+journey("two drawings of a picture are two", {}, async (visitor) => {
+  await open(visitor);
+  const same = await visitor.page.$$eval(".picture__row", (all) => all.filter((row) => new Set([...row.querySelectorAll("svg")].map((svg) => svg.innerHTML)).size < row.querySelectorAll("svg").length).length);
+  assert.equal(same, 0);
+});
+
+journey("what one does at a range is drawn four ways", {}, async (visitor) => {
+  await open(visitor);
+  const names = await visitor.page.$$eval(".flight__means", (all) => all.map((one) => one.textContent));
+  assert.deepEqual(names, ["dead on", "ring", "dial"]);
+  await visitor.until("ring and mark are said", () => document.body.textContent.includes("A ring with a mark every 50"));
+});
+
+journey("an animal runs only where motion is wanted", { browsers: ["chromium"], size: "desk" }, async (visitor) => {
+  await open(visitor);
+  const seen = () => visitor.page.$eval(".picture__run", (one) => getComputedStyle(one).display !== "none");
+  assert.equal(await seen(), false);
+  await visitor.page.emulateMediaFeatures([{ name: "prefers-reduced-motion", value: "no-preference" }]);
+  assert.equal(await seen(), true);
+  const place = () => visitor.page.$eval(".crossing g", (one) => one.getAttribute("transform"));
+  const still = await place();
+  await visitor.tap(".picture__run button");
+  const places = new Set();
+  await visitor.until("it runs", async () => places.add(await place()).size > 3);
+  assert.ok(!places.has(still) || places.size > 3);
+});
+
+journey("the advice shows the person's own load in any reticle, and their own pictures", { browsers: ["chromium"] }, async (visitor) => {
+  const { pages } = await import("./pages.mjs");
+  await pages.find((one) => one.name === "advice").arrive(visitor);
+  await visitor.seen(".view__picture");
+  await visitor.until("holds are drawn", () => document.querySelectorAll(".view__holds").length === 2);
+  assert.match(await visitor.text(".view__said"), /pointers show where the load falls/);
+  await choose(visitor, 11);
+  await visitor.until("the grid is drawn", () => document.querySelector(".view__said").textContent.includes("one mark"));
+  await visitor.page.evaluate(() => (location.hash = "#/pictures"));
+  await visitor.until("own pictures", () => document.querySelectorAll(".gallery .picture").length === 7);
+  assert.match(await visitor.text(".gallery"), /Drawn for your answers/);
+  await visitor.axe();
+  await visitor.fits();
 });
 
 journey("a kept picture is a drawing of its own", { size: "desk", browsers: ["chromium"] }, async (visitor) => {

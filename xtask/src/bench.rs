@@ -5,7 +5,8 @@ use crate::{Done, browsers, place, run, say, setup, wasm};
 use std::path::PathBuf;
 use std::process::Command;
 
-/// Runs benches/ natively, or with `chromium` the same work in wasm in the browser.
+/// Runs benches/ natively, with `chromium` the same work in wasm in the browser, or with `drag`
+/// every handle of the pictures on a slowed processor.
 ///
 /// # Errors
 /// They do not compile, or the browser does not start.
@@ -13,7 +14,10 @@ pub fn command(arguments: &[String]) -> Done {
     match arguments {
         [] => native(),
         [only] if only == "chromium" => say::step("Timing the core in Chromium", in_chromium),
-        _ => Err("`cargo xtask bench` takes nothing, or `chromium`".to_owned()),
+        [only, rest @ ..] if only == "drag" => {
+            say::step("Dragging every handle in Chromium", || dragged(rest))
+        }
+        _ => Err("`cargo xtask bench` takes nothing, `chromium`, or `drag`".to_owned()),
     }
 }
 
@@ -30,6 +34,20 @@ fn native() -> Done {
         }
         run::shown(&mut bench)
     })
+}
+
+/// On the page that was built last; `rest` may hold a part of a handle's name.
+fn dragged(rest: &[String]) -> Done {
+    let tests = place::root().join("tests/browser");
+    setup::npm(&tests)?;
+    let programs = browsers::chromium()?;
+    run::shown(
+        Command::new("node")
+            .current_dir(&tests)
+            .arg("drag.mjs")
+            .args(rest)
+            .envs(programs),
+    )
 }
 
 fn in_chromium() -> Done {

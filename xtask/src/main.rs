@@ -34,7 +34,7 @@ cargo xtask shots [PART OF A NAME]              pictures of every page into targ
 cargo xtask sheet                               the drawings at several sizes into target/sheet/
 cargo xtask audit                               Lighthouse on the built page, as a phone sees it
 cargo xtask soak [ROUNDS]                       use the page for a while and watch its memory
-cargo xtask bench [chromium]                    medians of the core's inner parts, native or in Chromium
+cargo xtask bench [chromium|drag]               medians of the core's inner parts, or of dragging a handle
 ";
 
 fn main() -> ExitCode {

@@ -1,7 +1,7 @@
 //! The pages.
 
 mod about;
-mod advice;
+pub mod advice;
 mod after;
 mod check;
 mod counter;

@@ -184,10 +184,14 @@ fn drawing(measured: &Measured, rings: &RingHeight, units: Units) -> Html {
         ..Clearances::usual(measured.bell_outer_mm, measured.tube_mm)
     };
     let saddle_mm = rings.recommended.saddle_mm;
-    // A handle starts anew with every figure that changes.
-    let key = format!("{measured:?}");
-    html! {
-        <OnRifle {key} {clearances} tube={TubeLayout::typical(length_mm, objective_mm, measured.tube_mm)}
-            {length_mm} eye_relief_mm=90.0 {saddle_mm} {units} />
+    OnRifle {
+        clearances,
+        tube: TubeLayout::typical(length_mm, objective_mm, measured.tube_mm),
+        length_mm,
+        eye_relief_mm: 90.0,
+        saddle_mm,
+        units,
     }
+    .told()
+    .shown()
 }

@@ -1,19 +1,22 @@
 //! The eye's aperture: the beam that leaves the sight over the pupil that has to take it.
 
-use super::frame::Frame;
-use super::slider::{Scale, Slider};
+use super::picture::{Drawing, Drawn, Handle, Told, width_of_one};
+use super::slider::Scale;
 use super::through_sight::said_power;
+use crate::drawing::svg::Svg;
 use crate::eye::Eye;
+use crate::eye::pupil::SPREAD_MM;
 use crate::sight::pupil::exit_pupil_mm;
 use crate::t;
-use crate::web::view::prelude::*;
+use crate::web::view::Callback;
 use crate::wording::number;
+use std::rc::Rc;
 
 /// A sight whose beam is shown.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Beam {
     /// Its name, as in "your pick".
-    pub name: AttrValue,
+    pub name: String,
     /// Lowest magnification.
     pub magnification_low: f64,
     /// Highest magnification.
@@ -22,26 +25,10 @@ pub struct Beam {
     pub objective_mm: f64,
 }
 
-/// What [`EyeAperture`] is told.
-#[derive(Properties, PartialEq)]
-pub struct EyeApertureProps {
-    /// One or two sights.
-    pub beams: Vec<Beam>,
-    /// The eye.
-    pub eye: Eye,
-    /// Luminance that the eye is adapted to, in cd/m².
-    pub luminance_cd_m2: f64,
-    /// Magnification to begin with.
-    pub magnification: f64,
-}
-
-/// One standard deviation of the pupil between persons of one age, mm.
-const SPREAD_MM: f64 = 0.8;
 /// Diameter of the iris, mm.
 const IRIS_MM: f64 = 12.0;
-/// Pixels for a millimetre of the eye.
-const PX_PER_MM: f64 = 11.0;
-const SIZE_PX: f64 = 152.0;
+/// Width and height that are drawn, mm.
+const DRAWN_MM: f64 = 13.6;
 
 /// Shares of the beam that enters and of the pupil that is filled, 0 to 1.
 #[must_use]
@@ -50,102 +37,159 @@ pub fn shares(beam_mm: f64, pupil_mm: f64) -> (f64, f64) {
     (square(pupil_mm / beam_mm), square(beam_mm / pupil_mm))
 }
 
-/// The beam over the pupil, through the zoom and through the years.
-#[component]
-pub fn EyeAperture(props: &EyeApertureProps) -> Html {
-    let power = use_state_eq(|| props.magnification);
-    let age = use_state_eq(|| props.eye.age_years());
-    let least = props
-        .beams
+fn said(name: &str, magnification: f64, beam_mm: f64, pupil_mm: f64) -> String {
+    let (enters, filled) = shares(beam_mm, pupil_mm);
+    let percent = |share: f64| number(100.0 * share, 0);
+    let (power, beam) = (said_power(magnification), number(beam_mm, 1));
+    if beam_mm > pupil_mm {
+        t!(
+            "aperture-over",
+            name = name.to_owned(),
+            power = power,
+            beam = beam,
+            enters = percent(enters),
+            lost = percent(1.0 - enters)
+        )
+    } else {
+        t!(
+            "aperture-under",
+            name = name.to_owned(),
+            power = power,
+            beam = beam,
+            filled = percent(filled)
+        )
+    }
+}
+
+fn drawing(size_px: f64, beam_mm: f64, pupil_mm: f64) -> Svg {
+    let px = |mm: f64| mm * size_px / DRAWN_MM;
+    let mut svg = Svg::default();
+    svg.disc("tone-mid", 0.0, 0.0, px(0.5 * IRIS_MM));
+    svg.disc("tone-dark", 0.0, 0.0, px(0.5 * pupil_mm));
+    svg.disc("aperture__light", 0.0, 0.0, px(0.5 * beam_mm.min(pupil_mm)));
+    if beam_mm > pupil_mm {
+        // Light on the iris: a ring.
+        let width = px(0.5 * (beam_mm - pupil_mm));
+        let middle = px(0.25 * (beam_mm + pupil_mm));
+        svg.ring("aperture__lost", width, "", 0.0, 0.0, middle);
+    }
+    for spread in [SPREAD_MM, -SPREAD_MM] {
+        let r = px(0.5 * (pupil_mm + spread).max(0.2));
+        svg.ring("halo", 2.5, "", 0.0, 0.0, r);
+        svg.ring("ink", 1.0, "2 3", 0.0, 0.0, r);
+    }
+    svg.ring("pick", 2.0, "", 0.0, 0.0, px(0.5 * beam_mm));
+    let (half, y) = (px(2.5), 0.5 * size_px - 4.5);
+    svg.line(
+        "ink",
+        1.5,
+        "",
+        &format!(
+            "M{0:.1} {1:.1}v5M{0:.1} {2:.1}H{half:.1}M{half:.1} {1:.1}v5",
+            -half,
+            y - 2.5,
+            y
+        ),
+    );
+    svg
+}
+
+/// The beam over the pupil, through the zoom and through the years, for one or two sights.
+#[must_use]
+pub fn eye_aperture(beams: Vec<Beam>, eye: Eye, luminance_cd_m2: f64, magnification: f64) -> Told {
+    let least = beams
         .iter()
         .map(|beam| beam.magnification_low)
         .fold(f64::INFINITY, f64::min);
-    let most = props
-        .beams
+    let most = beams
         .iter()
         .map(|beam| beam.magnification_high)
         .fold(0.0, f64::max);
-    let on_power = use_callback(power.setter(), |to: f64, set| set.set(to));
-    let on_age = use_callback(age.setter(), |to: f64, set| set.set(to));
-    let spoken_power = use_callback((), |to: f64, ()| said_power(to));
-    let spoken_age = use_callback((), |to: f64, ()| {
-        t!("aperture-years", years = number(to, 0))
-    });
-    let Ok(eye) = Eye::of_age(*age) else {
-        return Html::default();
-    };
-    let eye = eye.with_offset(props.eye.pupil_offset_mm());
-    let pupil = eye.pupil_mm(props.luminance_cd_m2);
-    let px = |mm: f64| format!("{:.2}", mm * PX_PER_MM);
-    let mut said = Vec::new();
-    let pictures: Vec<Html> = props
-        .beams
+    let mut handles = vec![Handle {
+        label: t!("aperture-age"),
+        least: 8.0,
+        most: 95.0,
+        value: eye.age_years(),
+        step: 1.0,
+        page: 10.0,
+        scale: Scale::Linear,
+        spoken: Callback::from(|to: f64| t!("aperture-years", years = number(to, 0))),
+    }];
+    if most > least {
+        handles.push(Handle {
+            label: t!("view-power"),
+            least,
+            most,
+            value: magnification.clamp(least, most),
+            step: 0.1,
+            page: 1.0,
+            scale: Scale::Ratio,
+            spoken: Callback::from(said_power),
+        });
+    }
+    let inputs: Vec<String> = beams
         .iter()
         .map(|beam| {
-            let magnification = power.clamp(beam.magnification_low, beam.magnification_high);
-            let d = exit_pupil_mm(beam.objective_mm, magnification);
-            let (enters, filled) = shares(d, pupil);
-            let percent = |share: f64| number(100.0 * share, 0);
-            said.push(if d > pupil {
-                t!(
-                    "aperture-over",
-                    name = beam.name.to_string(),
-                    power = said_power(magnification),
-                    beam = number(d, 1),
-                    enters = percent(enters),
-                    lost = percent(1.0 - enters)
-                )
-            } else {
-                t!(
-                    "aperture-under",
-                    name = beam.name.to_string(),
-                    power = said_power(magnification),
-                    beam = number(d, 1),
-                    filled = percent(filled)
-                )
-            });
-            let label = said.last().cloned().unwrap_or_default();
-            html! {
-                <figure class="view__slot">
-                    <figcaption class="view__caption">
-                        <b>{ beam.name.clone() }</b>
-                        <span class="view__covers">{ format!("{} · {}", said_power(magnification), t!("aperture-mm", mm = number(d, 1))) }</span>
-                    </figcaption>
-                    <svg class="aperture" data-keep="" role="img" aria-label={label} width={SIZE_PX.to_string()}
-                        height={SIZE_PX.to_string()} viewBox={format!("{0} {0} {SIZE_PX} {SIZE_PX}", -0.5 * SIZE_PX)}>
-                        <circle class="tone-mid" r={px(0.5 * IRIS_MM)} />
-                        <circle class="tone-dark" r={px(0.5 * pupil)} />
-                        <circle class="aperture__spread" r={px(0.5 * (pupil + SPREAD_MM))} fill="none" stroke-dasharray="2 3" />
-                        <circle class="aperture__spread" r={px((0.5 * (pupil - SPREAD_MM)).max(0.1))} fill="none" stroke-dasharray="2 3" />
-                        <circle class="aperture__light" r={px(0.5 * d.min(pupil))} />
-                        if d > pupil {
-                            // Light on the iris: a ring.
-                            <circle class="aperture__lost" r={px(0.25 * (d + pupil))} fill="none" stroke-width={px(0.5 * (d - pupil))} />
-                        }
-                        <circle class="pick" r={px(0.5 * d)} fill="none" stroke-width="2" />
-                        <path class="ink" stroke-width="1.5" fill="none"
-                            d={format!("M{0:.1} 69v5M{0:.1} 71.5H{1:.1}M{1:.1} 69v5", -2.5 * PX_PER_MM, 2.5 * PX_PER_MM)} />
-                    </svg>
-                </figure>
-            }
+            t!(
+                "aperture-inputs",
+                name = beam.name.clone(),
+                low = number(beam.magnification_low, 1),
+                high = number(beam.magnification_high, 1),
+                objective = number(beam.objective_mm, 0)
+            )
         })
         .collect();
-    html! {
-        <Frame title={t!("aperture-title")} scale={t!("aperture-scale")} leaves_out={t!("aperture-leaves-out")}
-            sources={vec![AttrValue::from(t!("aperture-source", luminance = number(props.luminance_cd_m2, 3))), AttrValue::from(t!("aperture-source-pupil"))]}
-            file="aperture">
-            <div class="picture__row">{ for pictures }</div>
-            <div class="picture__words">
-                <p>{ t!("aperture-pupil", pupil = number(pupil, 1), spread = number(SPREAD_MM, 1), years = number(*age, 0)) }</p>
-                { for said.iter().map(|words| html! { <p>{ words.clone() }</p> }) }
-            </div>
-            if most > least {
-                <Slider label={t!("view-power")} {least} {most} value={*power} step=0.1 page=1.0
-                    scale={Scale::Ratio} spoken={spoken_power} on_input={on_power} />
-            }
-            <Slider label={t!("aperture-age")} least=8.0 most=95.0 value={*age} step=1.0 page=10.0
-                spoken={spoken_age} on_input={on_age} />
-        </Frame>
+    let draw = move |values: &[f64], width_px: f64| {
+        let age = values[0];
+        let power = values.get(1).copied().unwrap_or(least);
+        let pupil_mm = Eye::of_nearest_age(age)
+            .with_offset(eye.pupil_offset_mm())
+            .pupil_mm(luminance_cd_m2);
+        let size = width_of_one(width_px, beams.len(), 132.0, 300.0);
+        let mut words = vec![t!(
+            "aperture-pupil",
+            pupil = number(pupil_mm, 1),
+            spread = number(SPREAD_MM, 1),
+            years = number(age, 0)
+        )];
+        let mut drawings = Vec::with_capacity(beams.len());
+        for beam in &beams {
+            let magnification = power.clamp(beam.magnification_low, beam.magnification_high);
+            let beam_mm = exit_pupil_mm(beam.objective_mm, magnification);
+            let told = said(&beam.name, magnification, beam_mm, pupil_mm);
+            drawings.push(Drawing {
+                name: beam.name.clone(),
+                note: format!(
+                    "{} · {}",
+                    said_power(magnification),
+                    t!("aperture-mm", mm = number(beam_mm, 1))
+                ),
+                said: told.clone(),
+                class: "aperture",
+                size_px: (size, size),
+                origin_px: (0.5 * size, 0.5 * size),
+                inside: drawing(size, beam_mm, pupil_mm),
+            });
+            words.push(told);
+        }
+        Drawn {
+            drawings,
+            words,
+            scale: t!("aperture-scale"),
+        }
+    };
+    Told {
+        title: t!("aperture-title"),
+        file: "aperture",
+        leaves_out: t!("aperture-leaves-out"),
+        sources: vec![
+            t!("aperture-source", luminance = number(luminance_cd_m2, 3)),
+            t!("aperture-source-pupil"),
+            t!("picture-inputs", what = inputs.join("; ")),
+        ],
+        handles,
+        draw: Rc::new(draw),
+        run_s: None,
     }
 }
 

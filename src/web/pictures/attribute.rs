@@ -10,8 +10,14 @@ use web_sys::Element;
 pub struct Pen {
     /// The element.
     pub node: NodeRef,
-    written: std::rc::Rc<RefCell<Vec<(&'static str, String)>>>,
+    written: std::rc::Rc<RefCell<Written>>,
+    children: std::rc::Rc<RefCell<Vec<(Element, Written)>>>,
 }
+
+/// Attributes that were written.
+type Written = Vec<(&'static str, String)>;
+
+const SVG: &str = "http://www.w3.org/2000/svg";
 
 impl Pen {
     /// Writes an attribute if it differs from what stands there.
@@ -41,6 +47,60 @@ impl Pen {
         }
     }
 
+    /// Writes what stands inside, as SVG or HTML, if it differs.
+    pub fn inside(&self, source: &str) {
+        let mut written = self.written.borrow_mut();
+        match written.iter_mut().find(|(known, _)| *known == "<") {
+            Some((_, known)) if known == source => return,
+            Some((_, known)) => source.clone_into(known),
+            None => written.push(("<", source.to_owned())),
+        }
+        if let Some(element) = self.node.cast::<Element>() {
+            element.set_inner_html(source);
+        }
+    }
+
+    /// Writes paths as children, each with its attributes; what has not changed is not touched.
+    pub fn paths(&self, paths: &[Written]) {
+        let Some(parent) = self.node.cast::<Element>() else {
+            return;
+        };
+        let mut drawn = self.children.borrow_mut();
+        if drawn.is_empty() {
+            // What another pen has left here.
+            parent.set_text_content(None);
+        }
+        while drawn.len() > paths.len() {
+            if let Some((child, _)) = drawn.pop() {
+                child.remove();
+            }
+        }
+        for (n, attributes) in paths.iter().enumerate() {
+            if n == drawn.len() {
+                let Some(child) = parent
+                    .owner_document()
+                    .and_then(|document| document.create_element_ns(Some(SVG), "path").ok())
+                else {
+                    return;
+                };
+                let _ = parent.append_child(&child);
+                drawn.push((child, Vec::new()));
+            }
+            let (child, written) = &mut drawn[n];
+            for (name, _) in written.iter() {
+                if !attributes.iter().any(|(other, _)| other == name) {
+                    let _ = child.remove_attribute(name);
+                }
+            }
+            for attribute in attributes {
+                if !written.contains(attribute) {
+                    let _ = child.set_attribute(attribute.0, &attribute.1);
+                }
+            }
+            written.clone_from(attributes);
+        }
+    }
+
     /// Writes a CSS property through the object model, which the page's policy allows.
     pub fn style(&self, name: &'static str, value: &str) {
         if let Some(element) = self.node.cast::<web_sys::HtmlElement>() {
@@ -52,9 +112,21 @@ impl Pen {
         }
     }
 
+    /// The upper left corner on the screen, in px.
+    #[must_use]
+    pub fn corner_px(&self) -> (f64, f64) {
+        self.node.cast::<Element>().map_or((0.0, 0.0), |element| {
+            let edge = element.get_bounding_client_rect();
+            (edge.left(), edge.top())
+        })
+    }
+
     /// Forgets what was written, after the renderer has made the elements anew.
     pub fn forget(&self) {
         self.written.borrow_mut().clear();
+        for (child, _) in self.children.borrow_mut().drain(..) {
+            child.remove();
+        }
     }
 }
 

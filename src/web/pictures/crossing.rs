@@ -1,12 +1,13 @@
 //! The field and a moving animal: how long it stays in the picture, and how far ahead to hold.
 
-use super::frame::Frame;
-use super::slider::{Scale, Slider};
-use crate::drawing::silhouette::{Figure, Tone};
+use super::picture::{Drawing, Drawn, Handle, Told};
+use super::slider::Scale;
+use crate::drawing::silhouette::Figure;
+use crate::drawing::svg::Svg;
 use crate::need::answers::Units;
 use crate::sight::field::field_at_range_m;
 use crate::t;
-use crate::web::view::prelude::*;
+use crate::web::view::Callback;
 use crate::wording::{cm, field, number, range};
 use std::rc::Rc;
 
@@ -14,18 +15,20 @@ use std::rc::Rc;
 #[derive(Clone, Debug, PartialEq)]
 pub struct ShownField {
     /// Its name, as in "your pick at 2.5×".
-    pub name: AttrValue,
+    pub name: String,
     /// Apparent field (full angle) in degrees.
     pub apparent_deg: f64,
     /// Magnification.
     pub magnification: f64,
 }
 
-/// What [`Crossing`] is told.
-#[derive(Properties, PartialEq)]
-pub struct CrossingProps {
+/// What the picture of a crossing is told.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Crossing {
     /// The animal.
     pub figure: Rc<Figure>,
+    /// Its name.
+    pub name: String,
     /// Its length in m.
     pub length_m: f64,
     /// Its speed in m/s.
@@ -37,12 +40,13 @@ pub struct CrossingProps {
     /// Nearest, first and farthest range in m.
     pub ranges_m: (f64, f64, f64),
     /// Units of the words.
-    #[prop_or_default]
     pub units: Units,
 }
 
-const WIDTH_PX: f64 = 328.0;
-const HEIGHT_PX: f64 = 200.0;
+/// Height over width of the drawing.
+const SHAPE: f64 = 0.62;
+/// Widest drawing, px.
+const WIDEST_PX: f64 = 720.0;
 
 /// The value of a rising table at `x`, linear between its rows, held at its ends.
 #[must_use]
@@ -62,95 +66,158 @@ pub fn between(table: &[(f64, f64)], x: f64) -> f64 {
     )
 }
 
-/// Two fields over a moving animal.
-#[component]
-pub fn Crossing(props: &CrossingProps) -> Html {
-    let (near, first, far) = props.ranges_m;
-    let at = use_state_eq(|| first);
-    let share = use_state_eq(|| 50.0);
-    let on_range = use_callback(at.setter(), |to: f64, set| set.set(to));
-    let on_share = use_callback(share.setter(), |to: f64, set| set.set(to));
-    let spoken_range = use_callback(props.units, |to: f64, units| range(*units, to));
-    let widths: Vec<f64> = props
-        .fields
-        .iter()
-        .map(|field| field_at_range_m(field.apparent_deg, field.magnification, *at))
-        .collect();
-    let widest = widths.iter().copied().fold(0.1, f64::max);
-    let crossing_s = widest / props.run_m_s.max(0.1);
-    let spoken_time = use_callback(crossing_s, |to: f64, crossing: &f64| {
-        t!(
-            "crossing-seconds",
-            seconds = number(0.01 * to * crossing, 2)
-        )
-    });
-    let px_per_m = (WIDTH_PX - 8.0) / widest;
-    let x_m = widest * (0.01 * *share - 0.5);
-    let (cx, cy) = (0.5 * WIDTH_PX, 0.5 * HEIGHT_PX);
-    let flight_s = between(&props.flight_s, *at);
-    let lead_m = props.run_m_s * flight_s;
-    let swing_deg_s = props.run_m_s / *at * 180.0 / core::f64::consts::PI;
-    let (aim_px, lead_px) = (cx + x_m * px_per_m, lead_m * px_per_m);
-    let seconds: Vec<String> = props
-        .fields
-        .iter()
-        .zip(&widths)
-        .map(|(shown, width)| {
-            t!(
-                "crossing-field",
-                name = shown.name.to_string(),
-                width = field(props.units, *width),
-                seconds = number(width / props.run_m_s.max(0.1), 1)
-            )
-        })
-        .collect();
-    let lead = t!(
-        "crossing-lead",
-        speed = number(props.run_m_s, 0),
-        flight = number(flight_s, 2),
-        lead = cm(props.units, 100.0 * lead_m),
-        lengths = number(lead_m / props.length_m.max(0.01), 1),
-        swing = number(swing_deg_s, 0)
-    );
-    html! {
-        <Frame title={t!("crossing-title")}
-            scale={t!("crossing-scale", width = field(props.units, widest), range = range(props.units, *at))}
-            leaves_out={t!("crossing-leaves-out")}
-            sources={vec![AttrValue::from(t!("crossing-source"))]} file="crossing">
-            <svg class="crossing" data-keep="" role="img" aria-label={lead.clone()} width={WIDTH_PX.to_string()}
-                height={HEIGHT_PX.to_string()} viewBox={format!("0 0 {WIDTH_PX} {HEIGHT_PX}")}>
-                <path class="soft" stroke-width="1" fill="none"
-                    d={format!("M0 {0:.1}H{WIDTH_PX}", cy + 0.01 * props.figure.bottom_cm * px_per_m)} />
-                <g transform={format!("translate({aim_px:.2} {cy:.2}) scale({:.5})", 0.01 * px_per_m)}>
-                    { for props.figure.pieces.iter().map(|piece| html! {
-                        <path d={piece.path.clone()} class={match piece.tone {
-                            Tone::Dark => "tone-dark",
-                            Tone::Mid => "tone-mid",
-                            Tone::Light => "tone-light",
-                        }} />
-                    }) }
-                </g>
-                { for widths.iter().enumerate().map(|(n, width)| html! {
-                    <circle cx={format!("{cx:.1}")} cy={format!("{cy:.1}")} r={format!("{:.2}", 0.5 * width * px_per_m)}
-                        class={if n == 0 { "pick" } else { "soft" }} fill="none" stroke-width="2"
-                        stroke-dasharray={if n == 0 { "none" } else { "5 4" }} />
-                }) }
-                <path class="halo" stroke-width="5" fill="none" d={format!("M{aim_px:.1} {cy:.1}H{:.1}", aim_px + lead_px)} />
-                <path class="ink" stroke-width="2" fill="none"
-                    d={format!("M{aim_px:.1} {:.1}v12M{aim_px:.1} {cy:.1}H{1:.1}M{1:.1} {0:.1}v12", cy - 6.0, aim_px + lead_px)} />
-                <text class="crossing__lead" x={format!("{:.1}", (aim_px + lead_px + 6.0).min(WIDTH_PX - 60.0))} y={format!("{:.1}", cy - 10.0)}>
-                    { cm(props.units, 100.0 * lead_m) }
-                </text>
-            </svg>
-            <div class="picture__words">
-                { for seconds.iter().map(|words| html! { <p>{ words.clone() }</p> }) }
-                <p>{ lead }</p>
-            </div>
-            <Slider label={t!("crossing-time")} least=0.0 most=100.0 value={*share} step=1.0 page=10.0
-                spoken={spoken_time} on_input={on_share} />
-            <Slider label={t!("view-range")} least={near} most={far} value={*at} step=1.0 page=5.0
-                scale={Scale::Ratio} spoken={spoken_range} on_input={on_range} />
-        </Frame>
+impl Crossing {
+    fn widths_m(&self, range_m: f64) -> Vec<f64> {
+        self.fields
+            .iter()
+            .map(|field| field_at_range_m(field.apparent_deg, field.magnification, range_m))
+            .collect()
+    }
+
+    fn widest_m(&self, range_m: f64) -> f64 {
+        self.widths_m(range_m).into_iter().fold(0.1, f64::max)
+    }
+
+    /// Seconds in which the wider field is crossed.
+    fn crossing_s(&self, range_m: f64) -> f64 {
+        self.widest_m(range_m) / self.run_m_s.max(0.1)
+    }
+
+    fn drawn(&self, share: f64, range_m: f64, width_px: f64) -> Drawn {
+        let units = self.units;
+        let width_px = width_px.clamp(240.0, WIDEST_PX);
+        let height_px = (SHAPE * width_px).min(width_px).round();
+        let widths = self.widths_m(range_m);
+        let widest = self.widest_m(range_m);
+        let px_per_m = (width_px - 8.0) / widest;
+        let (cx, cy) = (0.5 * width_px, 0.5 * height_px);
+        let x_m = widest * (0.01 * share - 0.5);
+        let flight_s = between(&self.flight_s, range_m);
+        let lead_m = self.run_m_s * flight_s;
+        let (aim_px, lead_px) = (cx + x_m * px_per_m, lead_m * px_per_m);
+        let swing_deg_s = self.run_m_s / range_m * 180.0 / core::f64::consts::PI;
+        let mut svg = Svg::default();
+        let ground_px = cy + 0.01 * self.figure.bottom_cm * px_per_m;
+        svg.line("soft", 1.0, "", &format!("M0 {ground_px:.1}H{width_px:.0}"));
+        svg.figure(&self.figure, aim_px, cy, 0.01 * px_per_m);
+        for (n, width) in widths.iter().enumerate() {
+            let r = 0.5 * width * px_per_m;
+            let (class, dashes) = if n == 0 {
+                ("pick", "")
+            } else {
+                ("soft", "5 4")
+            };
+            svg.ring(class, 2.0, dashes, cx, cy, r);
+        }
+        let ahead = aim_px + lead_px;
+        let bar = format!(
+            "M{aim_px:.1} {:.1}v12M{aim_px:.1} {cy:.1}H{ahead:.1}M{ahead:.1} {:.1}v12",
+            cy - 6.0,
+            cy - 6.0
+        );
+        svg.line("halo", 5.0, "", &bar);
+        svg.line("ink", 2.0, "", &bar);
+        let words_at = (ahead + 6.0).min(width_px - 60.0);
+        let lead_cm = cm(units, 100.0 * lead_m);
+        svg.text("crossing__lead", "start", words_at, cy - 10.0, &lead_cm);
+        let lead = t!(
+            "crossing-lead",
+            speed = number(self.run_m_s, 0),
+            flight = number(flight_s, 2),
+            lead = lead_cm,
+            lengths = number(lead_m / self.length_m.max(0.01), 1),
+            swing = number(swing_deg_s, 0)
+        );
+        let mut words: Vec<String> = self
+            .fields
+            .iter()
+            .zip(&widths)
+            .map(|(shown, width)| {
+                t!(
+                    "crossing-field",
+                    name = shown.name.clone(),
+                    width = field(units, *width),
+                    seconds = number(width / self.run_m_s.max(0.1), 1)
+                )
+            })
+            .collect();
+        if self.length_m > widest {
+            words.push(t!("view-larger", field = field(units, widest)));
+        }
+        words.push(lead);
+        Drawn {
+            drawings: vec![Drawing {
+                said: words.join(" "),
+                class: "crossing",
+                size_px: (width_px, height_px),
+                inside: svg,
+                note: t!("crossing-note"),
+                ..Drawing::default()
+            }],
+            words,
+            scale: t!(
+                "crossing-scale",
+                width = field(units, widest),
+                range = range(units, range_m)
+            ),
+        }
+    }
+
+    /// Two fields over a moving animal.
+    #[must_use]
+    pub fn told(self) -> Told {
+        let (near, first, far) = self.ranges_m;
+        let units = self.units;
+        let this = Rc::new(self);
+        let inputs: Vec<String> = this
+            .fields
+            .iter()
+            .map(|shown| {
+                t!(
+                    "crossing-inputs",
+                    name = shown.name.clone(),
+                    apparent = number(shown.apparent_deg, 0),
+                    power = number(shown.magnification, 1)
+                )
+            })
+            .collect();
+        let inputs = t!(
+            "crossing-inputs-animal",
+            animal = this.name.clone(),
+            speed = number(this.run_m_s, 1),
+            fields = inputs.join("; ")
+        );
+        let (drawing, running) = (this.clone(), this);
+        Told {
+            title: t!("crossing-title"),
+            file: "crossing",
+            leaves_out: t!("crossing-leaves-out"),
+            sources: vec![t!("crossing-source"), t!("picture-inputs", what = inputs)],
+            handles: vec![
+                Handle {
+                    label: t!("crossing-time"),
+                    least: 0.0,
+                    most: 100.0,
+                    value: 50.0,
+                    step: 1.0,
+                    page: 10.0,
+                    scale: Scale::Linear,
+                    spoken: Callback::from(|to: f64| t!("crossing-share", share = number(to, 0))),
+                },
+                Handle {
+                    label: t!("view-range"),
+                    least: near,
+                    most: far,
+                    value: first,
+                    step: 1.0,
+                    page: 5.0,
+                    scale: Scale::Ratio,
+                    spoken: Callback::from(move |to: f64| range(units, to)),
+                },
+            ],
+            draw: Rc::new(move |values, width_px| drawing.drawn(values[0], values[1], width_px)),
+            run_s: Some(Rc::new(move |values| running.crossing_s(values[1]))),
+        }
     }
 }
 

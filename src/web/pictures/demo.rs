@@ -1,19 +1,24 @@
 //! A made-up evening, sight and quarry, so that every picture can be looked at by itself.
 
+use super::dusk_strip::StripRow;
+use super::shown::{Flown, Shown};
 use super::through_sight::{Quarry, Sight, Surroundings};
-use super::trajectory::Point;
+use crate::drawing::colour::Hue;
 use crate::drawing::dusk::{Evening, Until};
+use crate::eye::equivalent::TWILIGHT_SP_RATIO;
 use crate::eye::{Eye, Optics, Patch, last_luminance};
-use crate::flight::{DragFunction, Load, SEA_LEVEL, Sighted, Zeroed};
+use crate::flight::{DragFunction, Load, SEA_LEVEL};
+use crate::need::answers::Units;
 use crate::need::quarry::What;
 use crate::rifle::mounting::Clearances;
-use crate::sight::ReticleFamily;
 use crate::sight::fits::bell_outer_mm;
-use crate::sight::reticle::{DotSize, TYPICAL_HOLDS_MRAD, reticle_with};
+use crate::sight::reticle::{DotSize, reticle_with};
+use crate::sight::{ParallaxSetting, ReticleFamily};
 use crate::sky::evening::Night;
 use crate::sky::ground::{Cloud, Ground, Scene};
 use crate::sky::place::Place;
-use crate::web::view::AttrValue;
+use crate::t;
+use crate::wording::questions::what as name_of;
 use std::rc::Rc;
 
 /// 1 October 2026, noon UTC: an ordinary evening in October.
@@ -37,46 +42,27 @@ pub fn night(latitude_deg: f64) -> Option<Night> {
     Night::from_noon(NOON_UNIX_S, &place).ok()
 }
 
-/// The evening of that night.
-pub fn evening(night: &Night) -> Rc<Evening> {
-    Rc::new(Evening::of(night, &scene(), CLOCK_OFFSET_MIN))
-}
-
-/// A sight of 2.5–10 × 50 with a reticle of the family.
-pub fn sight(family: ReticleFamily) -> Rc<Sight> {
+fn sight(name: String, power: (f64, f64), objective_mm: f64, holds_mrad: &[f64]) -> Rc<Sight> {
+    let reticle = reticle_with(ReticleFamily::ThickThin, DotSize::Universal, holds_mrad);
     Rc::new(Sight {
-        magnification_low: 2.5,
-        magnification_high: 10.0,
-        reference_magnification: 10.0,
-        objective_mm: 50.0,
+        name,
+        magnification_low: power.0,
+        magnification_high: power.1,
+        reference_magnification: power.1,
+        objective_mm,
         transmission_day: 0.9,
         transmission_night: 0.9,
         glare_index: 0.03,
         apparent_field_deg: 22.0,
-        reticle: reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD),
+        reticle,
         lit: true,
         pick: None,
+        holds_mrad: holds_mrad.to_vec(),
     })
 }
 
-/// A quarry or target of the table.
-pub fn quarry(key: &str) -> Option<Rc<Quarry>> {
-    let what = What::from_key(key)?;
-    Quarry::of(what, AttrValue::from(key.replace('_', " ")), true).map(Rc::new)
-}
-
-/// Grass before a wood's edge, from a high seat.
-pub fn surroundings() -> Rc<Surroundings> {
-    Rc::new(Surroundings::of(Ground::Grass, 0.08, 3.5))
-}
-
-/// The eye of the demonstration: 46 years.
-pub fn eye() -> Option<Eye> {
-    Eye::of_age(46.0).ok()
-}
-
 /// Until when a hand's breadth of detail on a coat is told apart at 80 m.
-pub fn until(evening: &Evening, night: &Night, eye: &Eye, optics: &Optics) -> Until {
+fn until(evening: &Evening, night: &Night, eye: &Eye, optics: &Optics) -> Until {
     let scene = scene();
     let patch = Patch::new(0.1125 * 0.1125, 80.0, 0.3).veiled(1.2);
     let last = last_luminance(eye, optics, 2.5, &patch);
@@ -84,63 +70,70 @@ pub fn until(evening: &Evening, night: &Night, eye: &Eye, optics: &Optics) -> Un
     evening.until(night, &scene, last.cd_m2(), spread_dex)
 }
 
-/// A made-up load at 823 m/s, G1 0.43, zeroed at 100 m.
-fn flown(velocity_m_s: f64, bc: f64) -> Option<Sighted> {
-    let load = Load::new(DragFunction::G1, bc, velocity_m_s).ok()?;
-    let zeroed = Zeroed::new(load, SEA_LEVEL, 45.0, 100.0).ok()?;
-    Some(zeroed.sighted_within(500.0))
-}
-
-/// Time of flight over range.
-pub fn flight_s() -> Rc<Vec<(f64, f64)>> {
-    let Some(path) = flown(823.0, 0.43) else {
-        return Rc::default();
+fn rows(evening: &Evening, night: &Night, eye: &Eye) -> Vec<StripRow> {
+    let row = |name: String, optics: Optics, pick| StripRow {
+        name: name.into(),
+        until: until(evening, night, eye, &optics),
+        pick,
     };
-    Rc::new(
-        (0..=50)
-            .map(|n| {
-                let range_m = 10.0 * f64::from(n);
-                (range_m, path.at(range_m).time_s)
-            })
-            .collect(),
-    )
+    vec![
+        row(t!("demo-bare-eye"), Optics::bare_eye(), false),
+        row(t!("demo-this-sight"), Optics::sight(7.0, 50.0, 0.9), true),
+        row(t!("demo-that-sight"), Optics::sight(4.0, 32.0, 0.88), false),
+    ]
 }
 
-/// The path with its spread: velocity ± 10 m/s, coefficient ± 5 %, distance ± 5 %.
-pub fn path() -> Rc<Vec<Point>> {
-    let (Some(mean), Some(slow), Some(blunt)) = (
-        flown(823.0, 0.43),
-        flown(813.0, 0.43),
-        flown(823.0, 0.43 * 0.95),
-    ) else {
-        return Rc::default();
+/// A made-up shooter of 46 years with a made-up load at 823 m/s, G1 0.43, zeroed at 100 m, on
+/// grass before a wood's edge; the rifle's rail lies 24 mm over the bore.
+pub fn shown(key: &str) -> Option<Shown> {
+    let what = What::from_key(key)?;
+    let night = night(51.0)?;
+    let evening = Rc::new(Evening::of(&night, &scene(), CLOCK_OFFSET_MIN));
+    let eye = Eye::of_age(46.0).ok()?;
+    let flown = Flown {
+        load: Load::new(DragFunction::G1, 0.43, 823.0).ok()?,
+        air: SEA_LEVEL,
+        zero_m: 100.0,
+        height_mm: 45.0,
+        velocity_spread_m_s: 10.0,
+        guess_share: 0.05,
     };
-    Rc::new(
-        (0..=80)
-            .map(|n| {
-                let range_m = 5.0 * f64::from(n);
-                let cm = |path: &Sighted, at: f64| 0.1 * path.path_mm(at);
-                let at = cm(&mean, range_m);
-                let parts = [
-                    cm(&slow, range_m) - at,
-                    cm(&blunt, range_m) - at,
-                    cm(&mean, 1.05 * range_m) - at,
-                ];
-                Point {
-                    range_m,
-                    path_cm: at,
-                    spread_cm: parts.iter().map(|part| part * part).sum::<f64>().sqrt(),
-                }
-            })
-            .collect(),
-    )
-}
-
-/// A made-up rifle: rail 24 mm over the bore, barrel of 9.5 mm radius, a bolt under the eyepiece.
-pub fn clearances() -> Clearances {
-    Clearances {
+    let holds_mrad: Vec<f64> = flown.holds(400.0).iter().map(|(_, hold)| *hold).collect();
+    let clearances = Clearances {
         barrel_radius_mm: 9.5,
         bolt_over_bore_mm: Some(20.0),
         ..Clearances::usual(bell_outer_mm(50.0, 30.0), 30.0)
-    }
+    };
+    Some(Shown {
+        sight: sight("2.5–10 × 50".to_owned(), (2.5, 10.0), 50.0, &holds_mrad),
+        other: Some(sight("4 × 32".to_owned(), (4.0, 4.0), 32.0, &holds_mrad)),
+        quarry: Rc::new(Quarry::of(what, name_of(key).into(), true)?),
+        length_m: 0.001 * what.length_mm(),
+        run_m_s: what.run_m_s(),
+        surroundings: Rc::new(Surroundings {
+            ground_reflectance: 0.08,
+            ground_hue: Hue::GRASS,
+            wood_reflectance: Ground::Foliage.reflectance().usual,
+            sp_ratio: TWILIGHT_SP_RATIO,
+            surround_to_ground: 6.75,
+            eye_height_m: 3.5,
+            wood_behind_m: 40.0,
+        }),
+        eye,
+        rows: rows(&evening, &night, &eye),
+        evening,
+        ranges_m: (5.0, 80.0, 1500.0),
+        magnification: 4.0,
+        minute: 24.0,
+        flown: Some(flown),
+        flight_to_m: 400.0,
+        luminance_cd_m2: 0.01,
+        parallax: ParallaxSetting::Fixed { free_at_m: 100.0 },
+        length_mm: 330.0,
+        tube_mm: 30.0,
+        eye_relief_mm: 90.0,
+        clearances,
+        saddle_mm: clearances.least_height().saddle_mm,
+        units: Units::Metric,
+    })
 }

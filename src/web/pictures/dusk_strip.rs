@@ -1,6 +1,7 @@
 //! The dusk strip: this evening at this place, and what can be told apart until when.
 
 use super::attribute::Pen;
+use super::pace::Pace;
 use super::size::{use_id, use_width};
 use super::slider::{Grip, value_after_key};
 use crate::drawing::dusk::{Evening, EventKind, Strip, Until, without_collisions};
@@ -165,6 +166,7 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
     let clock = use_memo((), |()| Pen::default());
     let minute = use_memo((), |()| Cell::new(f64::NAN));
     let held = use_memo((), |()| Cell::new(None::<Grip>));
+    let pace = use_memo((), |()| Rc::new(Pace::default()));
 
     let show: Rc<dyn Fn(f64)> = {
         let (slider, line, grip_box, clock) = (
@@ -212,7 +214,8 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
             let to = to.round().clamp(strip.first_min, strip.last_min);
             if to != minute.get() {
                 show(to);
-                on_input.emit(to);
+                let (minute, on_input) = (minute.clone(), on_input.clone());
+                pace.run(move || on_input.emit(minute.get()));
             }
         })
     };

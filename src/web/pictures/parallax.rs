@@ -1,18 +1,20 @@
 //! Parallax: move the eye and see target and mark part.
 
-use super::frame::Frame;
-use super::slider::{Scale, Slider};
+use super::picture::{Drawing, Drawn, Handle, Told, width_of_one};
+use super::slider::Scale;
+use crate::drawing::svg::Svg;
 use crate::need::answers::Units;
 use crate::sight::ParallaxSetting;
 use crate::sight::parallax::{free_distance_m, share_of_circle, with_offset_mm};
 use crate::sight::pupil::{effective_objective_mm, exit_pupil_mm};
 use crate::t;
-use crate::web::view::prelude::*;
+use crate::web::view::Callback;
 use crate::wording::{cm, number, range};
+use std::rc::Rc;
 
-/// What [`ParallaxPicture`] is told.
-#[derive(Properties, PartialEq)]
-pub struct ParallaxPictureProps {
+/// What the picture of parallax is told.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Parallax {
     /// Clear diameter of the objective in mm.
     pub objective_mm: f64,
     /// Magnification.
@@ -28,15 +30,13 @@ pub struct ParallaxPictureProps {
     /// Nearest, first and farthest range in m.
     pub ranges_m: (f64, f64, f64),
     /// Units of the words.
-    #[prop_or_default]
     pub units: Units,
 }
 
-const SIZE_PX: f64 = 152.0;
-const HALF_PX: f64 = 76.0;
-const EYE_PX_PER_MM: f64 = 9.0;
-/// The aiming circle is drawn this large; errors at the same scale.
-const CIRCLE_PX: f64 = 72.0;
+/// Width and height of the eye that are drawn, mm.
+const EYE_MM: f64 = 17.0;
+/// The aiming circle takes this share of the drawing; errors at the same scale.
+const CIRCLE_SHARE: f64 = 0.45;
 
 /// Where the mark seems to lie on the target, in mm to the right; `None` when all is black.
 ///
@@ -65,103 +65,196 @@ pub fn mark_offset_mm(
     Some(side * way * size)
 }
 
-/// The eye behind the exit pupil, and what it makes of the mark.
-#[component]
-pub fn ParallaxPicture(props: &ParallaxPictureProps) -> Html {
-    let (near, first, far) = props.ranges_m;
-    let offset = use_state_eq(|| 2.0);
-    let at = use_state_eq(|| first);
-    let on_offset = use_callback(offset.setter(), |to: f64, set| set.set(to));
-    let on_range = use_callback(at.setter(), |to: f64, set| set.set(to));
-    let spoken_range = use_callback(props.units, |to: f64, units| range(*units, to));
-    let spoken_offset = use_callback((), |to: f64, ()| {
-        let mm = number(to.abs(), 1);
-        if to.abs() < 0.05 {
-            t!("parallax-eye-centred")
-        } else if to > 0.0 {
-            t!("parallax-eye-right", mm = mm)
-        } else {
-            t!("parallax-eye-left", mm = mm)
-        }
-    });
-    let exit = exit_pupil_mm(props.objective_mm, props.magnification);
-    let mark = |setting| {
+/// The words for a place of the eye beside the axis.
+#[must_use]
+pub fn said_aside(to_mm: f64) -> String {
+    let mm = number(to_mm.abs(), 1);
+    if to_mm.abs() < 0.05 {
+        t!("parallax-eye-centred")
+    } else if to_mm > 0.0 {
+        t!("parallax-eye-right", mm = mm)
+    } else {
+        t!("parallax-eye-left", mm = mm)
+    }
+}
+
+fn cross(svg: &mut Svg, class: &str, dashes: &str, x: f64, arm: f64) {
+    let d = format!(
+        "M{:.2} 0H{:.2}M{x:.2} {:.2}V{arm:.2}",
+        x - arm,
+        x + arm,
+        -arm
+    );
+    svg.line("halo", 5.0, "", &d);
+    svg.line(class, 2.0, dashes, &d);
+}
+
+impl Parallax {
+    fn mark(&self, setting: ParallaxSetting, eye_mm: f64, range_m: f64) -> Option<f64> {
         mark_offset_mm(
             setting,
-            props.objective_mm,
-            props.magnification,
-            props.eye_pupil_mm,
-            *offset,
-            *at,
+            self.objective_mm,
+            self.magnification,
+            self.eye_pupil_mm,
+            eye_mm,
+            range_m,
         )
-    };
-    let fixed = mark(ParallaxSetting::Fixed {
-        free_at_m: props.fixed_at_m,
-    });
-    let adjustable = mark(ParallaxSetting::Adjustable {
-        nearest_m: props.adjustable_from_m,
-    });
-    let px_per_mm = CIRCLE_PX / (10.0 * props.aiming_circle_cm);
-    let said = |mark: Option<f64>| match mark {
-        None => t!("parallax-black"),
-        Some(mm) if mm.abs() < 0.5 => t!("parallax-still"),
-        Some(mm) => t!(
-            "parallax-off",
-            cm = cm(props.units, 0.1 * mm.abs()),
-            share = number(
-                100.0 * share_of_circle(mm.abs(), 10.0 * props.aiming_circle_cm),
-                0
-            )
-        ),
-    };
-    let cross = |mark: f64, class: &'static str| {
-        let x = (mark * px_per_mm).clamp(-HALF_PX + 6.0, HALF_PX - 6.0);
-        html! {
-            <path class={class} fill="none" stroke-width="2"
-                d={format!("M{:.2} 0H{:.2}M{x:.2} -12V12", x - 12.0, x + 12.0)} />
+    }
+
+    fn said(&self, mark: Option<f64>) -> String {
+        let circle_mm = 10.0 * self.aiming_circle_cm;
+        match mark {
+            None => t!("parallax-black"),
+            Some(mm) if mm.abs() < 0.5 => t!("parallax-still"),
+            Some(mm) => t!(
+                "parallax-off",
+                cm = cm(self.units, 0.1 * mm.abs()),
+                share = number(100.0 * share_of_circle(mm.abs(), circle_mm), 0)
+            ),
         }
-    };
-    let view_box = format!("{0} {0} {SIZE_PX} {SIZE_PX}", -HALF_PX);
-    let eye_px = |mm: f64| format!("{:.2}", mm * EYE_PX_PER_MM);
-    let black = fixed.is_none();
-    html! {
-        <Frame title={t!("parallax-title")}
-            scale={t!("parallax-scale", circle = cm(props.units, props.aiming_circle_cm))}
-            leaves_out={t!("parallax-leaves-out")}
-            sources={vec![AttrValue::from(t!("parallax-source"))]} file="parallax">
-            <div class="picture__row">
-                <figure class="view__slot">
-                    <figcaption class="view__caption"><b>{ t!("parallax-eye") }</b></figcaption>
-                    <svg data-keep="" role="img" aria-label={t!("parallax-eye-said", exit = number(exit, 1), pupil = number(props.eye_pupil_mm, 1))}
-                        width={SIZE_PX.to_string()} height={SIZE_PX.to_string()} viewBox={view_box.clone()}>
-                        <circle class="tone-dark" cx={eye_px(*offset)} r={eye_px(0.5 * props.eye_pupil_mm)} />
-                        <circle class="pick" r={eye_px(0.5 * exit)} fill="none" stroke-width="2" />
-                        <path class="soft" stroke-width="1" fill="none" d="M0 -70V70" stroke-dasharray="2 4" />
-                    </svg>
-                </figure>
-                <figure class="view__slot">
-                    <figcaption class="view__caption"><b>{ t!("parallax-target") }</b></figcaption>
-                    <svg data-keep="" role="img" aria-label={t!("parallax-target-said")}
-                        width={SIZE_PX.to_string()} height={SIZE_PX.to_string()} viewBox={view_box}>
-                        if black {
-                            <rect class="view__tube" x={(-HALF_PX).to_string()} y={(-HALF_PX).to_string()} width={SIZE_PX.to_string()} height={SIZE_PX.to_string()} />
-                        } else {
-                            <circle class="soft" r={format!("{:.1}", 0.5 * CIRCLE_PX)} fill="none" stroke-width="2" />
-                            { cross(adjustable.unwrap_or(0.0), "soft") }
-                            { cross(fixed.unwrap_or(0.0), "pick") }
-                        }
-                    </svg>
-                </figure>
-            </div>
-            <div class="picture__words">
-                <p>{ t!("parallax-fixed-at", free = range(props.units, props.fixed_at_m), at = range(props.units, *at)) }{ " " }{ said(fixed) }</p>
-                <p>{ t!("parallax-adjustable-from", nearest = range(props.units, props.adjustable_from_m)) }{ " " }{ said(adjustable) }</p>
-            </div>
-            <Slider label={t!("parallax-offset")} least={-8.0} most=8.0 value={*offset} step=0.1 page=1.0
-                spoken={spoken_offset} on_input={on_offset} />
-            <Slider label={t!("view-range")} least={near} most={far} value={*at} step=1.0 page=10.0
-                scale={Scale::Ratio} spoken={spoken_range} on_input={on_range} />
-        </Frame>
+    }
+
+    fn drawn(&self, eye_mm: f64, range_m: f64, width_px: f64) -> Drawn {
+        let exit_mm = exit_pupil_mm(self.objective_mm, self.magnification);
+        let fixed = ParallaxSetting::Fixed {
+            free_at_m: self.fixed_at_m,
+        };
+        let adjustable = ParallaxSetting::Adjustable {
+            nearest_m: self.adjustable_from_m,
+        };
+        let fixed = self.mark(fixed, eye_mm, range_m);
+        let adjustable = self.mark(adjustable, eye_mm, range_m);
+        let size = width_of_one(width_px, 2, 132.0, 300.0);
+        let half = 0.5 * size;
+        let mut eye = Svg::default();
+        let px = size / EYE_MM;
+        eye.line(
+            "soft",
+            1.0,
+            "2 4",
+            &format!("M0 {:.1}V{:.1}", 6.0 - half, half - 6.0),
+        );
+        eye.disc("tone-dark", eye_mm * px, 0.0, 0.5 * self.eye_pupil_mm * px);
+        eye.ring("pick", 2.0, "", 0.0, 0.0, 0.5 * exit_mm * px);
+        let mut target = Svg::default();
+        let circle_px = CIRCLE_SHARE * size;
+        let px_per_mm = circle_px / (10.0 * self.aiming_circle_cm);
+        if fixed.is_none() {
+            target.rectangle("view__tube", -half, -half, size, size);
+        } else {
+            target.ring("soft", 2.0, "", 0.0, 0.0, 0.5 * circle_px);
+            let at =
+                |mark: Option<f64>| (mark.unwrap_or(0.0) * px_per_mm).clamp(8.0 - half, half - 8.0);
+            cross(&mut target, "ink", "3 2", at(adjustable), 0.075 * size);
+            cross(&mut target, "pick", "", at(fixed), 0.1 * size);
+        }
+        let words = vec![
+            format!(
+                "{} {}",
+                t!(
+                    "parallax-fixed-at",
+                    free = range(self.units, self.fixed_at_m),
+                    at = range(self.units, range_m)
+                ),
+                self.said(fixed)
+            ),
+            format!(
+                "{} {}",
+                t!(
+                    "parallax-adjustable-from",
+                    nearest = range(self.units, self.adjustable_from_m)
+                ),
+                self.said(adjustable)
+            ),
+        ];
+        let drawing = |name: String, note: String, said: String, inside: Svg| Drawing {
+            name,
+            note,
+            said,
+            class: "parallax",
+            size_px: (size, size),
+            origin_px: (half, half),
+            inside,
+        };
+        Drawn {
+            drawings: vec![
+                drawing(
+                    t!("parallax-eye"),
+                    t!(
+                        "parallax-eye-note",
+                        exit = number(exit_mm, 1),
+                        pupil = number(self.eye_pupil_mm, 1)
+                    ),
+                    t!(
+                        "parallax-eye-said",
+                        exit = number(exit_mm, 1),
+                        pupil = number(self.eye_pupil_mm, 1)
+                    ),
+                    eye,
+                ),
+                drawing(
+                    t!("parallax-target"),
+                    t!("parallax-target-note"),
+                    format!("{} {}", t!("parallax-target-said"), words.join(" ")),
+                    target,
+                ),
+            ],
+            words,
+            scale: t!(
+                "parallax-scale",
+                circle = cm(self.units, self.aiming_circle_cm)
+            ),
+        }
+    }
+
+    /// The eye behind the exit pupil, and what it makes of the mark.
+    #[must_use]
+    pub fn told(self) -> Told {
+        let (near, first, far) = self.ranges_m;
+        let units = self.units;
+        Told {
+            title: t!("parallax-title"),
+            file: "parallax",
+            leaves_out: t!("parallax-leaves-out"),
+            sources: vec![
+                t!("parallax-source"),
+                t!(
+                    "picture-inputs",
+                    what = t!(
+                        "parallax-inputs",
+                        power = number(self.magnification, 1),
+                        objective = number(self.objective_mm, 0),
+                        pupil = number(self.eye_pupil_mm, 1),
+                        fixed = range(units, self.fixed_at_m),
+                        nearest = range(units, self.adjustable_from_m)
+                    )
+                ),
+            ],
+            handles: vec![
+                Handle {
+                    label: t!("parallax-offset"),
+                    least: -8.0,
+                    most: 8.0,
+                    value: 2.0,
+                    step: 0.1,
+                    page: 1.0,
+                    scale: Scale::Linear,
+                    spoken: Callback::from(said_aside),
+                },
+                Handle {
+                    label: t!("view-range"),
+                    least: near,
+                    most: far,
+                    value: first,
+                    step: 1.0,
+                    page: 10.0,
+                    scale: Scale::Ratio,
+                    spoken: Callback::from(move |to: f64| range(units, to)),
+                },
+            ],
+            draw: Rc::new(move |values, width_px| self.drawn(values[0], values[1], width_px)),
+            run_s: None,
+        }
     }
 }
 

@@ -1,6 +1,7 @@
 //! A handle on a line: pointer, touch and keyboard, with a spoken value.
 
 use super::attribute::Pen;
+use super::pace::Pace;
 use super::size::use_id;
 use crate::web::view::prelude::*;
 use std::cell::Cell;
@@ -154,6 +155,7 @@ pub fn Slider(props: &SliderProps) -> Html {
     let shown = use_memo((), |()| Pen::default());
     let value = use_memo((), |()| Cell::new(f64::NAN));
     let grip = use_memo((), |()| Cell::new(None::<Grip>));
+    let pace = use_memo((), |()| Rc::new(Pace::default()));
     let (least, most, step, page, scale) =
         (props.least, props.most, props.step, props.page, props.scale);
 
@@ -188,7 +190,8 @@ pub fn Slider(props: &SliderProps) -> Html {
         Rc::new(move |to: f64| {
             if to != value.get() {
                 show(to);
-                on_input.emit(to);
+                let (value, on_input) = (value.clone(), on_input.clone());
+                pace.run(move || on_input.emit(value.get()));
             }
         })
     };

@@ -1,12 +1,13 @@
-//! The flight: line of sight and path, and what dead on, marks and clicks do at a range.
+//! The flight: line of sight and path, and what dead on, marks, ring and clicks do at a range.
 
 use super::crossing::between;
-use super::frame::Frame;
-use super::slider::Slider;
+use super::picture::{Drawing, Drawn, Handle, Told};
+use super::slider::Scale;
 use crate::drawing::path::push_pair;
+use crate::drawing::svg::Svg;
 use crate::need::answers::Units;
 use crate::t;
-use crate::web::view::prelude::*;
+use crate::web::view::Callback;
 use crate::wording::{cm, mrad, number, range};
 use std::rc::Rc;
 
@@ -21,31 +22,35 @@ pub struct Point {
     pub spread_cm: f64,
 }
 
-/// What [`FlightPicture`] is told.
-#[derive(Properties, PartialEq)]
-pub struct FlightPictureProps {
+/// What the picture of the flight is told.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FlightPicture {
     /// The path by rising range, from the muzzle on.
     pub path: Rc<Vec<Point>>,
     /// The zero in m.
     pub zero_m: f64,
     /// Radius of the aiming circle in cm.
     pub circle_radius_cm: f64,
-    /// Hold marks of the reticle in mrad, 0 without.
-    #[prop_or_default]
+    /// Hold marks of the reticle in mrad, none without.
     pub marks_mrad: Vec<f64>,
     /// A click of the turret in mrad.
     pub click_mrad: f64,
     /// Range to begin with, in m.
     pub range_m: f64,
+    /// The load's figures, for "where does this come from".
+    pub inputs: String,
     /// Units of the words.
-    #[prop_or_default]
     pub units: Units,
 }
 
-const WIDTH_PX: f64 = 328.0;
-const HEIGHT_PX: f64 = 200.0;
+/// Widest drawing, px.
+const WIDEST_PX: f64 = 720.0;
 const TOP_PX: f64 = 12.0;
 const BOTTOM_PX: f64 = 28.0;
+/// A ring cut for one load has a mark at every so many metres (assumption).
+const RING_EVERY_M: f64 = 50.0;
+/// Height of the second drawing, px; the circle takes half of what the words leave.
+const MEANS_PX: f64 = 148.0;
 
 /// The last range up to which the path stays within the circle, dead on, after it was within.
 #[must_use]
@@ -70,141 +75,333 @@ pub fn dead_on_reach_m(path: &[Point], radius_cm: f64) -> Option<f64> {
     inside
 }
 
-/// The path and the line of sight.
-#[component]
-pub fn FlightPicture(props: &FlightPictureProps) -> Html {
-    let at = use_state_eq(|| props.range_m);
-    let on_range = use_callback(at.setter(), |to: f64, set| set.set(to));
-    let spoken_range = use_callback(props.units, |to: f64, units| range(*units, to));
-    let (Some(first), Some(last)) = (props.path.first(), props.path.last()) else {
-        return Html::default();
-    };
-    let (near, far) = (first.range_m, last.range_m);
-    let highest = props
-        .path
-        .iter()
-        .map(|p| p.path_cm + p.spread_cm)
-        .fold(props.circle_radius_cm, f64::max);
-    let lowest = props
-        .path
-        .iter()
-        .map(|p| p.path_cm - p.spread_cm)
-        .fold(-props.circle_radius_cm, f64::min);
-    let px_per_m = WIDTH_PX / (far - near).max(1.0);
-    let px_per_cm = (HEIGHT_PX - TOP_PX - BOTTOM_PX) / (highest - lowest).max(0.1);
-    let x = |range_m: f64| (range_m - near) * px_per_m;
-    let y = |path_cm: f64| TOP_PX + (highest - path_cm) * px_per_cm;
-    let exaggeration = 100.0 * px_per_cm / px_per_m;
-    let mut line = String::new();
-    let mut cloud = String::new();
-    for (n, p) in props.path.iter().enumerate() {
-        let command = if n == 0 { 'M' } else { 'L' };
-        push_pair(&mut line, command, x(p.range_m), y(p.path_cm), 1);
-        push_pair(
-            &mut cloud,
-            command,
-            x(p.range_m),
-            y(p.path_cm + p.spread_cm),
-            1,
+/// A way to meet the point of aim, and where the shot then falls.
+struct Means {
+    name: String,
+    off_cm: f64,
+    spread_cm: f64,
+}
+
+impl FlightPicture {
+    fn path_cm(&self, range_m: f64) -> f64 {
+        self.at(range_m, |p| p.path_cm)
+    }
+
+    fn spread_cm(&self, range_m: f64) -> f64 {
+        self.at(range_m, |p| p.spread_cm)
+    }
+
+    fn at(&self, range_m: f64, of: fn(&Point) -> f64) -> f64 {
+        let n = self.path.partition_point(|p| p.range_m < range_m);
+        let around = &self.path[n.saturating_sub(1)..(n + 1).min(self.path.len())];
+        let rows: Vec<(f64, f64)> = around.iter().map(|p| (p.range_m, of(p))).collect();
+        between(&rows, range_m)
+    }
+
+    fn hold_mrad(&self, range_m: f64) -> f64 {
+        -10.0 * self.path_cm(range_m) / range_m.max(1.0)
+    }
+
+    /// Where a hold or a setting of `mrad` lets the shot fall at a range, in cm.
+    fn off_cm(&self, mrad: f64, range_m: f64) -> f64 {
+        0.1 * (mrad - self.hold_mrad(range_m)) * range_m
+    }
+
+    fn nearest_mark(&self, hold_mrad: f64) -> Option<f64> {
+        self.marks_mrad
+            .iter()
+            .copied()
+            .chain((!self.marks_mrad.is_empty()).then_some(0.0))
+            .min_by(|a, b| (a - hold_mrad).abs().total_cmp(&(b - hold_mrad).abs()))
+    }
+
+    /// The engraved distance nearest to a range: the zero, or a multiple of 50 m beyond.
+    fn engraved_m(&self, range_m: f64) -> f64 {
+        let multiple = (range_m / RING_EVERY_M).round() * RING_EVERY_M;
+        multiple.max(self.zero_m)
+    }
+
+    fn means(&self, range_m: f64) -> Vec<Means> {
+        let hold = self.hold_mrad(range_m);
+        let spread_cm = self.spread_cm(range_m);
+        let mut all = vec![Means {
+            name: t!("flight-means-dead-on"),
+            off_cm: self.path_cm(range_m),
+            spread_cm,
+        }];
+        let mut push = |name, mrad| {
+            all.push(Means {
+                name,
+                off_cm: self.off_cm(mrad, range_m),
+                spread_cm,
+            });
+        };
+        if let Some(mark) = self.nearest_mark(hold) {
+            push(t!("flight-means-mark"), mark);
+        }
+        push(
+            t!("flight-means-ring"),
+            self.hold_mrad(self.engraved_m(range_m)),
         );
+        let clicks = (hold / self.click_mrad).round();
+        push(t!("flight-means-dial"), clicks * self.click_mrad);
+        all
     }
-    for p in props.path.iter().rev() {
-        push_pair(&mut cloud, 'L', x(p.range_m), y(p.path_cm - p.spread_cm), 1);
-    }
-    cloud.push('Z');
-    let table: Vec<(f64, f64)> = props.path.iter().map(|p| (p.range_m, p.path_cm)).collect();
-    let spreads: Vec<(f64, f64)> = props
-        .path
-        .iter()
-        .map(|p| (p.range_m, p.spread_cm))
-        .collect();
-    let path_cm = between(&table, *at);
-    let spread_cm = between(&spreads, *at);
-    let hold_mrad = -10.0 * path_cm / at.max(1.0);
-    let reach = dead_on_reach_m(&props.path, props.circle_radius_cm);
-    let place = if path_cm.abs() < 0.05 {
-        t!("flight-on")
-    } else if path_cm < 0.0 {
-        t!("flight-low", cm = cm(props.units, -path_cm))
-    } else {
-        t!("flight-high", cm = cm(props.units, path_cm))
-    };
-    let mut said = vec![t!(
-        "flight-dead-on",
-        range = range(props.units, *at),
-        place = place,
-        spread = cm(props.units, spread_cm)
-    )];
-    said.push(t!(
-        "flight-hold",
-        mrad = mrad(hold_mrad),
-        clicks = number(hold_mrad / props.click_mrad, 0)
-    ));
-    if let Some(mark) = props
-        .marks_mrad
-        .iter()
-        .copied()
-        .min_by(|a, b| (a - hold_mrad).abs().total_cmp(&(b - hold_mrad).abs()))
-    {
-        let off_cm = 0.1 * (mark - hold_mrad) * *at;
+
+    fn words(&self, range_m: f64) -> Vec<String> {
+        let units = self.units;
+        let path_cm = self.path_cm(range_m);
+        let hold = self.hold_mrad(range_m);
+        let place = if path_cm.abs() < 0.05 {
+            t!("flight-on")
+        } else if path_cm < 0.0 {
+            t!("flight-low", cm = cm(units, -path_cm))
+        } else {
+            t!("flight-high", cm = cm(units, path_cm))
+        };
+        let mut said = vec![
+            t!(
+                "flight-dead-on",
+                range = range(units, range_m),
+                place = place,
+                spread = cm(units, self.spread_cm(range_m))
+            ),
+            t!(
+                "flight-hold",
+                mrad = mrad(hold),
+                clicks = number(hold / self.click_mrad, 0)
+            ),
+        ];
+        let off = |mrad: f64| cm(units, self.off_cm(mrad, range_m).abs());
+        if let Some(mark) = self.nearest_mark(hold) {
+            said.push(t!("flight-mark", mark = mrad(mark), off = off(mark)));
+        }
+        let engraved = self.engraved_m(range_m);
         said.push(t!(
-            "flight-mark",
-            mark = mrad(mark),
-            off = cm(props.units, off_cm.abs())
+            "flight-ring",
+            every = range(units, RING_EVERY_M),
+            engraved = range(units, engraved),
+            off = off(self.hold_mrad(engraved))
         ));
+        if let Some(reach) = dead_on_reach_m(&self.path, self.circle_radius_cm) {
+            said.push(t!(
+                "flight-reach",
+                circle = cm(units, 2.0 * self.circle_radius_cm),
+                reach = range(units, reach)
+            ));
+        }
+        said.push(t!("flight-caution"));
+        said
     }
-    if let Some(reach) = reach {
-        said.push(t!(
-            "flight-reach",
-            circle = cm(props.units, 2.0 * props.circle_radius_cm),
-            reach = range(props.units, reach)
-        ));
+
+    /// The path over the range.
+    fn course(&self, range_m: f64, width_px: f64, height_px: f64) -> (Svg, f64) {
+        let (Some(first), Some(last)) = (self.path.first(), self.path.last()) else {
+            return (Svg::default(), 1.0);
+        };
+        let (near, far) = (first.range_m, last.range_m);
+        let highest = self
+            .path
+            .iter()
+            .map(|p| p.path_cm + p.spread_cm)
+            .fold(self.circle_radius_cm, f64::max);
+        let lowest = self
+            .path
+            .iter()
+            .map(|p| p.path_cm - p.spread_cm)
+            .fold(-self.circle_radius_cm, f64::min);
+        let px_per_m = width_px / (far - near).max(1.0);
+        let px_per_cm = (height_px - TOP_PX - BOTTOM_PX) / (highest - lowest).max(0.1);
+        let x = |range_m: f64| (range_m - near) * px_per_m;
+        let y = |path_cm: f64| TOP_PX + (highest - path_cm) * px_per_cm;
+        let mut line = String::new();
+        let mut cloud = String::new();
+        for (n, p) in self.path.iter().enumerate() {
+            let to = if n == 0 { 'M' } else { 'L' };
+            push_pair(&mut line, to, x(p.range_m), y(p.path_cm), 1);
+            push_pair(&mut cloud, to, x(p.range_m), y(p.path_cm + p.spread_cm), 1);
+        }
+        for p in self.path.iter().rev() {
+            push_pair(&mut cloud, 'L', x(p.range_m), y(p.path_cm - p.spread_cm), 1);
+        }
+        cloud.push('Z');
+        let bottom = height_px - BOTTOM_PX;
+        let mut svg = Svg::default();
+        svg.rectangle(
+            "flight__circle",
+            0.0,
+            y(self.circle_radius_cm),
+            width_px,
+            2.0 * self.circle_radius_cm * px_per_cm,
+        );
+        svg.fill("flight__spread", &cloud);
+        svg.line("ink", 1.0, "", &format!("M0 {:.1}H{width_px:.0}", y(0.0)));
+        svg.line("pick", 2.0, "", &line);
+        if let Some(reach) = dead_on_reach_m(&self.path, self.circle_radius_cm) {
+            svg.line(
+                "soft",
+                1.5,
+                "3 3",
+                &format!("M{:.1} {TOP_PX:.1}V{bottom:.1}", x(reach)),
+            );
+        }
+        // The zero: a small tick on the line of sight.
+        svg.line(
+            "ink",
+            2.0,
+            "",
+            &format!("M{:.1} {:.1}v8", x(self.zero_m), y(0.0) - 4.0),
+        );
+        let room_m = 64.0 / px_per_m;
+        let every = [50.0, 100.0, 200.0, 250.0, 500.0]
+            .into_iter()
+            .find(|every| *every >= room_m)
+            .unwrap_or(1000.0);
+        let mut tick = every;
+        while tick < 0.96 * far {
+            svg.line(
+                "soft",
+                1.0,
+                "",
+                &format!("M{:.1} {:.1}v4", x(tick), bottom + 4.0),
+            );
+            svg.text(
+                "strip__tick",
+                "middle",
+                x(tick),
+                height_px - 6.0,
+                &range(self.units, tick),
+            );
+            tick += every;
+        }
+        let at = format!("M{:.1} {TOP_PX:.1}V{bottom:.1}", x(range_m));
+        svg.line("halo", 6.0, "", &at);
+        svg.line("ink", 2.0, "", &at);
+        svg.disc("halo-fill", x(range_m), y(self.path_cm(range_m)), 7.0);
+        svg.disc("ink-fill", x(range_m), y(self.path_cm(range_m)), 5.0);
+        (svg, 100.0 * px_per_cm / px_per_m)
     }
-    said.push(t!("flight-caution"));
-    let every = if far > 600.0 {
-        200.0
-    } else if far > 250.0 {
-        100.0
-    } else {
-        50.0
-    };
-    let ticks = (1..)
-        .map(|n| f64::from(n) * every)
-        .take_while(|tick| *tick < far - 0.04 * far)
-        .collect::<Vec<_>>();
-    let handle = x(*at);
-    html! {
-        <Frame title={t!("flight-title")} scale={t!("flight-scale", times = number(exaggeration, 0), range = range(props.units, far))}
-            leaves_out={t!("flight-leaves-out")} sources={vec![AttrValue::from(t!("flight-source"))]} file="flight">
-            <svg class="flight" data-keep="" role="img" aria-label={said.join(" ")} width={WIDTH_PX.to_string()}
-                height={HEIGHT_PX.to_string()} viewBox={format!("0 0 {WIDTH_PX} {HEIGHT_PX}")}>
-                <rect class="flight__circle" x="0" width={WIDTH_PX.to_string()} y={format!("{:.1}", y(props.circle_radius_cm))}
-                    height={format!("{:.1}", 2.0 * props.circle_radius_cm * px_per_cm)} />
-                <path class="flight__spread" d={cloud} />
-                <path class="ink" stroke-width="1" fill="none" d={format!("M0 {0:.1}H{WIDTH_PX}", y(0.0))} />
-                <path class="pick" stroke-width="2" fill="none" d={line} />
-                if let Some(reach) = reach {
-                    <path class="soft" stroke-width="1.5" fill="none" stroke-dasharray="3 3"
-                        d={format!("M{0:.1} {1:.1}V{2:.1}", x(reach), TOP_PX, HEIGHT_PX - BOTTOM_PX)} />
-                }
-                { for ticks.iter().map(|tick| html! {
-                    <g>
-                        <path class="soft" stroke-width="1" d={format!("M{:.1} {:.1}v4", x(*tick), HEIGHT_PX - BOTTOM_PX + 4.0)} />
-                        <text class="strip__tick" x={format!("{:.1}", x(*tick))} y={format!("{:.1}", HEIGHT_PX - 6.0)} text-anchor="middle">
-                            { range(props.units, *tick) }
-                        </text>
-                    </g>
-                }) }
-                <path class="halo" stroke-width="6" fill="none" d={format!("M{handle:.1} {TOP_PX}V{:.1}", HEIGHT_PX - BOTTOM_PX)} />
-                <path class="ink" stroke-width="2" fill="none" d={format!("M{handle:.1} {TOP_PX}V{:.1}", HEIGHT_PX - BOTTOM_PX)} />
-                <circle class="ink-fill" cx={format!("{handle:.1}")} cy={format!("{:.1}", y(path_cm))} r="5" />
-            </svg>
-            <div class="picture__words">
-                { for said.iter().map(|words| html! { <p>{ words.clone() }</p> }) }
-            </div>
-            <Slider label={t!("view-range")} least={near.max(5.0)} most={far} value={*at} step=1.0 page=25.0
-                spoken={spoken_range} on_input={on_range} />
-        </Frame>
+
+    /// What each means does at the range, against the aiming circle.
+    fn columns(&self, range_m: f64, width_px: f64) -> Svg {
+        let means = self.means(range_m);
+        let column = width_px / means.len() as f64;
+        let circle_px = 0.5 * (MEANS_PX - 40.0);
+        let px_per_cm = circle_px / (2.0 * self.circle_radius_cm).max(0.01);
+        let middle = 0.5 * (MEANS_PX - 40.0) + 2.0;
+        let (top, bottom) = (8.0, MEANS_PX - 44.0);
+        let mut svg = Svg::default();
+        svg.rectangle(
+            "flight__circle",
+            0.0,
+            middle - 0.5 * circle_px,
+            width_px,
+            circle_px,
+        );
+        svg.line("ink", 1.0, "", &format!("M0 {middle:.1}H{width_px:.0}"));
+        for (n, way) in means.iter().enumerate() {
+            let x = (n as f64 + 0.5) * column;
+            let y = (middle - way.off_cm * px_per_cm).clamp(top, bottom);
+            let beyond = (middle - way.off_cm * px_per_cm - y).abs() > 0.5;
+            let spread = way.spread_cm * px_per_cm;
+            svg.line(
+                "pick",
+                2.0,
+                "",
+                &format!(
+                    "M{x:.1} {:.1}V{:.1}",
+                    (y - spread).max(2.0),
+                    (y + spread).min(MEANS_PX - 38.0)
+                ),
+            );
+            svg.disc("halo-fill", x, y, 6.5);
+            if beyond {
+                // It lies beyond the drawing: an arrow.
+                let way_px = if way.off_cm < 0.0 { 7.0 } else { -7.0 };
+                svg.fill(
+                    "fails-fill",
+                    &format!("M{:.1} {y:.1}h14l-7 {way_px:.1}Z", x - 7.0),
+                );
+            } else {
+                svg.disc("ink-fill", x, y, 4.5);
+            }
+            svg.text("flight__means", "middle", x, MEANS_PX - 22.0, &way.name);
+            let off = if way.off_cm.abs() < 0.05 {
+                t!("flight-means-on")
+            } else {
+                format!(
+                    "{}{}",
+                    if way.off_cm < 0.0 { "−" } else { "+" },
+                    cm(self.units, way.off_cm.abs())
+                )
+            };
+            svg.text("strip__tick", "middle", x, MEANS_PX - 5.0, &off);
+        }
+        svg
+    }
+
+    fn drawn(&self, range_m: f64, width_px: f64) -> Drawn {
+        let width_px = width_px.clamp(240.0, WIDEST_PX);
+        let height_px = (0.55 * width_px).clamp(190.0, 320.0).round();
+        let (course, exaggeration) = self.course(range_m, width_px, height_px);
+        let words = self.words(range_m);
+        let far = self.path.last().map_or(0.0, |p| p.range_m);
+        Drawn {
+            drawings: vec![
+                Drawing {
+                    note: t!("flight-course-note"),
+                    said: words.join(" "),
+                    class: "flight",
+                    size_px: (width_px, height_px),
+                    inside: course,
+                    ..Drawing::default()
+                },
+                Drawing {
+                    name: t!("flight-means"),
+                    note: t!("flight-means-note", range = range(self.units, range_m)),
+                    said: t!("flight-means"),
+                    class: "flight",
+                    size_px: (width_px, MEANS_PX),
+                    inside: self.columns(range_m, width_px),
+                    ..Drawing::default()
+                },
+            ],
+            words,
+            scale: t!(
+                "flight-scale",
+                times = number(exaggeration, 0),
+                range = range(self.units, far),
+                circle = cm(self.units, 2.0 * self.circle_radius_cm)
+            ),
+        }
+    }
+
+    /// The path and the line of sight; none without a path.
+    #[must_use]
+    pub fn told(self) -> Option<Told> {
+        let (near, far) = (self.path.first()?.range_m, self.path.last()?.range_m);
+        let units = self.units;
+        Some(Told {
+            title: t!("flight-title"),
+            file: "flight",
+            leaves_out: t!("flight-leaves-out"),
+            sources: vec![
+                t!("flight-source"),
+                t!("picture-inputs", what = self.inputs.clone()),
+            ],
+            handles: vec![Handle {
+                label: t!("view-range"),
+                least: near.max(5.0),
+                most: far,
+                value: self.range_m.clamp(near.max(5.0), far.max(5.0)),
+                step: 1.0,
+                page: 25.0,
+                scale: Scale::Linear,
+                spoken: Callback::from(move |to: f64| range(units, to)),
+            }],
+            draw: Rc::new(move |values, width_px| self.drawn(values[0], width_px)),
+            run_s: None,
+        })
     }
 }
 

@@ -71,6 +71,44 @@ impl Drop for Timeout {
     }
 }
 
+/// Calls back once before the next painting, with its time in ms; not at all once it is
+/// dropped.
+pub struct AnimationFrame {
+    number: i32,
+    _closure: Closure<dyn FnMut(f64)>,
+}
+
+impl AnimationFrame {
+    /// Calls back before the next painting.
+    #[must_use]
+    pub fn new(call: impl FnOnce(f64) + 'static) -> Self {
+        let mut call = Some(call);
+        let closure = Closure::<dyn FnMut(f64)>::new(move |now_ms| {
+            if let Some(call) = call.take() {
+                call(now_ms);
+            }
+        });
+        let number = super::window()
+            .and_then(|window| {
+                let function = closure.as_ref().unchecked_ref();
+                window.request_animation_frame(function).ok()
+            })
+            .unwrap_or(0);
+        Self {
+            number,
+            _closure: closure,
+        }
+    }
+}
+
+impl Drop for AnimationFrame {
+    fn drop(&mut self) {
+        if let Some(window) = super::window() {
+            let _ = window.cancel_animation_frame(self.number);
+        }
+    }
+}
+
 /// Calls back in so many milliseconds, whatever happens.
 pub fn call_after(after_ms: i32, call: impl FnOnce() + 'static) {
     set_timeout(&Closure::once_into_js(call), after_ms);

@@ -6,7 +6,7 @@ mod storage;
 mod worker;
 
 pub use camera::{Camera, CameraFault, can_read_codes};
-pub use events::{Listener, Timeout, breath, call_after};
+pub use events::{AnimationFrame, Listener, Timeout, breath, call_after};
 pub use storage::Kept;
 pub use worker::{RankingWorker, Reply, answer_jobs, in_worker};
 
@@ -77,6 +77,12 @@ pub fn bare_address() -> String {
         .and_then(|window| window.location().href().ok())
         .map(|href| href.split('#').next().unwrap_or_default().to_owned())
         .unwrap_or_default()
+}
+
+/// Pixels of the screen for a px of the page.
+#[must_use]
+pub fn device_pixel_ratio() -> f64 {
+    window().map_or(1.0, |window| window.device_pixel_ratio())
 }
 
 /// Seconds since 1970-01-01T00:00Z.

@@ -2,27 +2,31 @@
 
 use super::head::Props;
 use crate::advice::Advice;
+use crate::advice::costs::Seat;
 use crate::advice::evening::typical_sunset_s;
-use crate::advice::needs::mark;
-use crate::advice::report::{FieldWidth, Grade, LastLight, Line, Lit, Plane, Reticle};
+use crate::advice::needs::{drop, mark};
+use crate::advice::report::{FieldWidth, Grade, LastLight, Line, Lit, Parallax, Plane, Reticle};
 use crate::drawing::colour::Hue;
 use crate::drawing::dusk::{Evening, Until};
 use crate::eye::Eye;
 use crate::need::answers::{Answers, Cover};
-use crate::need::quarry::{Coat, What};
-use crate::need::resolve;
+use crate::need::quarry::What;
+use crate::need::{Need, resolve};
 use crate::quantity::Estimate;
-use crate::sight::reticle::{TYPICAL_HOLDS_MRAD, reticle_with};
-use crate::sight::{FocalPlane, GlassGrade, ReticleFamily, fits};
+use crate::rifle::mounting::Clearances;
+use crate::sight::reticle::reticle_with;
+use crate::sight::{FocalPlane, GlassGrade, ParallaxSetting, ReticleFamily, fits};
 use crate::sky::evening::Night;
-use crate::sky::ground::{self, Cloud, Scene};
+use crate::sky::ground::{Cloud, Scene};
 use crate::sky::place::Place;
 use crate::t;
-use crate::web::components::figure::figure_of;
-use crate::web::pictures::{DuskStrip, Quarry, Sight, StripRow, Surroundings, ThroughSight};
+use crate::web::pictures::{
+    DuskStrip, Flown, Quarry, Shown, Sight, StripRow, Surroundings, ThroughSight,
+};
 use crate::web::platform;
 use crate::web::state::use_app;
 use crate::web::view::prelude::*;
+use crate::wording::advice::glass;
 use crate::wording::questions::what;
 use std::rc::Rc;
 
@@ -163,13 +167,16 @@ fn grade(grade: Grade) -> GlassGrade {
     }
 }
 
-fn sight(line: &Line) -> Sight {
+/// The sight of a line; `holds_mrad` are the person's own, for marks that are cut for a load.
+fn sight(line: &Line, holds_mrad: Vec<f64>) -> Sight {
     let grade = grade(line.grade);
+    let family = family(line.reticle);
     let widest = fits::widest_apparent_field_deg(line.eye_relief_mm);
     Sight {
+        name: glass(line),
         magnification_low: line.mag_low,
         magnification_high: line.mag_high,
-        reference_magnification: mark::reference_magnification(family(line.reticle), line.mag_high),
+        reference_magnification: mark::reference_magnification(family, line.mag_high),
         objective_mm: line.objective_mm,
         transmission_day: fits::transmission_day(grade).value,
         transmission_night: fits::transmission_night(grade).value,
@@ -185,63 +192,15 @@ fn sight(line: &Line) -> Sight {
             Plane::First => FocalPlane::First,
             Plane::Second => FocalPlane::Second,
         }),
-        reticle: reticle_with(
-            family(line.reticle),
-            mark::dot_size(line.mag_low),
-            &TYPICAL_HOLDS_MRAD,
-        ),
+        reticle: reticle_with(family, mark::dot_size(line.mag_low), &holds_mrad),
+        holds_mrad,
     }
 }
 
-/// Reflectance and hue of a coat.
-fn coat(coat: Coat) -> (f64, Hue) {
-    use ground::Coat as Ground;
-    let (of, hue) = match coat {
-        Coat::VeryDark | Coat::Black => (Ground::Black, Hue::NEUTRAL),
-        Coat::DarkBrown => (Ground::DarkBrown, Hue::COAT),
-        Coat::GreyBrown | Coat::Grey => (Ground::GreyBrown, Hue::NEUTRAL),
-        Coat::RedBrownSummerGreyBrownWinter | Coat::PaleOrGreyBrown => {
-            (Ground::GreyBrown, Hue::COAT)
-        }
-        Coat::PaleOrDarkBrown | Coat::RedBrown => (Ground::RedBrown, Hue::COAT),
-        Coat::Pale => (Ground::Fawn, Hue::COAT),
-    };
-    (of.usual_reflectance(false), hue)
-}
-
-fn quarry(key: &str) -> Option<Quarry> {
-    let row = What::from_key(key)?;
-    let figure = Rc::new(figure_of(row)?);
-    let name = AttrValue::from(what(key));
-    let aiming_circle_cm = row.aiming_circle_mm() / 10.0;
-    Some(match row {
-        What::Animal(animal) => {
-            let (dark_reflectance, hue) = coat(animal.coat);
-            Quarry {
-                figure,
-                name,
-                aiming_circle_cm,
-                dark_reflectance,
-                light_reflectance: 0.6,
-                hue,
-            }
-        }
-        What::Target(_) => Quarry {
-            figure,
-            name,
-            aiming_circle_cm,
-            dark_reflectance: 0.04,
-            light_reflectance: 0.75,
-            hue: Hue::NEUTRAL,
-        },
-    })
-}
-
-/// Everything the pictures are drawn from.
+/// What the strip is drawn from.
 struct Drawn {
     evening: Rc<Evening>,
     rows: Vec<StripRow>,
-    surroundings: Rc<Surroundings>,
 }
 
 fn use_drawn(advice: &Rc<Advice>) -> Rc<Option<Drawn>> {
@@ -250,11 +209,10 @@ fn use_drawn(advice: &Rc<Advice>) -> Rc<Option<Drawn>> {
     use_memo(
         (advice.clone(), answers.light.clone()),
         move |(advice, _)| {
-            let (scene, surroundings) = scene(&answers);
+            let (scene, _) = scene(&answers);
             Some(Drawn {
                 evening: evening(advice, &scene)?,
                 rows: rows(advice),
-                surroundings,
             })
         },
     )
@@ -270,27 +228,116 @@ pub fn Tonight(props: &Props) -> Html {
     html! { <DuskStrip evening={drawn.evening.clone()} rows={drawn.rows.clone()} label={t!("advice-tonight")} /> }
 }
 
+/// The person's load as it flies.
+fn flown(advice: &Advice, need: &Need) -> Option<Flown> {
+    let velocity = need.load.muzzle_velocity_m_s.value;
+    Some(Flown {
+        load: drop::load_of(need).ok()?,
+        air: drop::air(need),
+        zero_m: advice.facts.zero_m,
+        height_mm: advice.picks.first()?.height_over_bore_mm.value,
+        velocity_spread_m_s: velocity.spread,
+        guess_share: if need.distance.rangefinder.value {
+            0.01
+        } else {
+            need.distance.guess_spread_share.max(0.0)
+        },
+    })
+}
+
+/// Whether an evening lies in the colder half of the year, when coats are grey.
+fn in_winter(at_s: f64, latitude_deg: f64) -> bool {
+    let day = (at_s / DAY_S) % 365.25;
+    (!(105.0..288.0).contains(&day)) == (latitude_deg >= 0.0)
+}
+
+/// Everything that the pictures show of this person; none while anything is missing.
+#[must_use]
+pub fn shown(advice: &Advice, answers: &Answers) -> Option<Shown> {
+    let (scene, surroundings) = scene(answers);
+    let need = resolve(answers);
+    let facts = &advice.facts;
+    let typical = &facts.typical;
+    let pick = advice.picks.first()?;
+    let what_shot = What::from_key(&typical.quarry)?;
+    let winter = facts
+        .tonight
+        .sunset_s
+        .is_some_and(|at_s| in_winter(at_s, facts.tonight.latitude_deg));
+    let flown = flown(advice, &need);
+    let ranges_m = (typical.nearest_m, typical.usual_m, typical.farthest_m);
+    let holds_mrad: Vec<f64> = flown
+        .map(|flown| flown.holds(ranges_m.2.max(2.0 * ranges_m.1)))
+        .unwrap_or_default()
+        .iter()
+        .map(|(_, hold)| *hold)
+        .collect();
+    let line = &pick.line;
+    let rail_over_bore_mm = pick.height_over_bore_mm.value - pick.centre_height_mm.value;
+    Some(Shown {
+        sight: Rc::new(sight(line, holds_mrad.clone())),
+        other: advice
+            .picks
+            .iter()
+            .skip(1)
+            .find(|other| glass(&other.line) != glass(line))
+            .map(|other| Rc::new(sight(&other.line, holds_mrad))),
+        quarry: Rc::new(Quarry::of(what_shot, what(&typical.quarry).into(), winter)?),
+        length_m: 0.001 * what_shot.length_mm(),
+        run_m_s: what_shot.run_m_s(),
+        surroundings,
+        eye: match need.eye.dark_pupil_mm {
+            Some(mm) => Eye::with_dark_pupil(typical.age_years, mm).ok()?,
+            None => Eye::of_nearest_age(typical.age_years),
+        },
+        evening: evening(advice, &scene)?,
+        rows: rows(advice),
+        ranges_m,
+        magnification: pick.mag_in_use.late,
+        minute: typical.stop_minutes_after_sunset.unwrap_or(0.0),
+        flown,
+        flight_to_m: (1.4 * typical.farthest_m).clamp(100.0, 1400.0),
+        luminance_cd_m2: typical.luminance_at_stop_cd_m2,
+        parallax: match line.parallax {
+            Parallax::Fixed { free_at_m } => ParallaxSetting::Fixed { free_at_m },
+            Parallax::Adjustable { nearest_m } => ParallaxSetting::Adjustable { nearest_m },
+        },
+        length_mm: line.length_mm,
+        tube_mm: line.tube_mm,
+        eye_relief_mm: line.eye_relief_mm,
+        clearances: Clearances {
+            bell_outer_mm: fits::bell_outer_mm(line.objective_mm, line.tube_mm),
+            tube_mm: line.tube_mm,
+            rail_over_bore_mm,
+            ..*Seat::of(&need).clearances()
+        },
+        saddle_mm: pick.centre_height_mm.value - 0.5 * line.tube_mm,
+        units: answers.units,
+    })
+}
+
 /// The view through the pick, with its handles.
 #[component]
 pub fn View(props: &Props) -> Html {
-    let drawn = use_drawn(&props.advice);
-    let facts = &props.advice.facts;
-    let (Some(drawn), Some(pick)) = (drawn.as_ref(), props.advice.picks.first()) else {
+    let app = use_app();
+    let answers = app.map(|app| app.answers.clone()).unwrap_or_default();
+    let told = use_memo((props.advice.clone(), answers), |(advice, answers)| {
+        shown(advice, answers)
+    });
+    let Some(told) = told.as_ref() else {
         return Html::default();
     };
-    let (Some(quarry), Ok(eye)) = (
-        quarry(&facts.typical.quarry),
-        Eye::of_age(facts.typical.age_years),
-    ) else {
-        return Html::default();
-    };
-    let typical = &facts.typical;
+    view(told)
+}
+
+/// The view through the sight of what is shown.
+#[must_use]
+pub fn view(told: &Shown) -> Html {
     html! {
-        <ThroughSight sight={Rc::new(sight(&pick.line))} quarry={Rc::new(quarry)} surroundings={drawn.surroundings.clone()}
-            {eye} evening={drawn.evening.clone()} rows={drawn.rows.clone()}
-            ranges_m={(typical.nearest_m, typical.usual_m, typical.farthest_m)}
-            magnification={pick.mag_in_use.late}
-            minute={typical.stop_minutes_after_sunset.unwrap_or(0.0)} units={props.units} />
+        <ThroughSight sight={told.sight.clone()} other={told.other.clone()} quarry={told.quarry.clone()}
+            surroundings={told.surroundings.clone()} eye={told.eye} evening={told.evening.clone()}
+            rows={told.rows.clone()} ranges_m={told.ranges_m} magnification={told.magnification}
+            minute={told.minute} holds={told.holds()} units={told.units} />
     }
 }
 
