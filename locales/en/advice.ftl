@@ -5,11 +5,11 @@
 advice-title = Your line
 advice-share = Share
 advice-print = Print
-advice-change = Change answers
+advice-change = Answers
 advice-pending = Working out your line
 advice-pending-hint = The page stays usable meanwhile.
 advice-failed = The answers could not be computed with: { $why }
-advice-legend = Underlined: a must. Dotted: a wish. Plain grey: free, take what is there.
+advice-legend = Underlined: a must. Dotted: a wish. Grey: free, take what is there. Tap a word for what it means.
 advice-serves-too = Serves as well
 advice-tonight = Your typical evening
 advice-not-needed = What you do not need

@@ -192,6 +192,7 @@ ranges-farthest-before-nearest = Farthest is { $farthest }, nearer than nearest 
 ranges-usual-beyond = Usual is { $usual }, beyond farthest at { $farthest }. It has to lie between nearest and farthest.
 ranges-usual-before = Usual is { $usual }, nearer than nearest at { $nearest }. It has to lie between nearest and farthest.
 question-more = More, if you know it
+question-terms = Tap a word for what it means: { $terms }
 question-how = How to find out
 line-forming-nothing = – × –
 line-forming-glass = { $power } × { $objective }

@@ -22,6 +22,7 @@ pub mod questions;
 mod render;
 pub mod sayings;
 pub mod shelf;
+pub mod terms;
 pub mod versus;
 
 pub use language::{Language, languages, speak, spoken};

@@ -348,13 +348,6 @@ fn with_name(each: Part, words: &str) -> String {
     t!("answer-named", name = part(each), words = words)
 }
 
-/// A trade term and what it means, by its key.
-#[must_use]
-pub fn term(key: &str) -> Option<(String, String)> {
-    let name = format!("term-{key}");
-    has(&name).then(|| (say(&name, &[]), say(&format!("{name}.means"), &[])))
-}
-
 /// A caution by its key.
 #[must_use]
 pub fn caution(caution: need::cautions::Caution) -> String {

@@ -2,6 +2,7 @@
 
 mod bar;
 mod choice;
+mod explained;
 pub mod field;
 pub mod figure;
 mod forget;
@@ -15,6 +16,7 @@ mod steps;
 
 pub use bar::Bar;
 pub use choice::{Choice, Segments};
+pub use explained::{Explained, explained};
 pub use forget::ForgetAll;
 pub use forming::Forming;
 pub use mast::{Foot, Mast};

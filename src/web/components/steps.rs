@@ -81,6 +81,12 @@ pub fn Steps(props: &Props) -> Html {
         .iter()
         .map(|row| row.value + row.spread)
         .fold(f64::NEG_INFINITY, f64::max);
+    // What cannot be below nothing is not drawn below it, however wide its spread.
+    let least = if rows.iter().all(|row| row.value >= 0.0) {
+        least.max(0.0)
+    } else {
+        least
+    };
     let width = (most - least).max(1e-9);
     let place = |value: f64| format!("{:.1}%", 6.0 + 88.0 * (value - least) / width);
     html! {
@@ -95,7 +101,7 @@ pub fn Steps(props: &Props) -> Html {
                             <svg aria-hidden="true">
                                 <line class="steps__rule" x1="0" x2="100%" y1="50%" y2="50%" />
                                 if row.spread > 0.0 {
-                                    <line class="steps__spread" x1={place(row.value - row.spread)}
+                                    <line class="steps__spread" x1={place((row.value - row.spread).max(least))}
                                         x2={place(row.value + row.spread)} y1="50%" y2="50%" />
                                 }
                                 <circle class="steps__dot" cx={place(row.value)} cy="50%" r="5" />

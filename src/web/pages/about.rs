@@ -2,7 +2,7 @@
 
 use crate::need::answers::{Answers, Units};
 use crate::t;
-use crate::web::components::{ForgetAll, Segments};
+use crate::web::components::{ForgetAll, Segments, explained};
 use crate::web::state::{Action, Theme, use_app};
 use crate::web::view::prelude::*;
 
@@ -33,17 +33,17 @@ pub fn AboutPage() -> Html {
     html! {
         <main class="page" id="main">
             <h1 id="title" tabindex="-1">{ t!("about-title") }</h1>
-            <section><h2>{ t!("about-what") }</h2><p>{ t!("about-what-1") }</p></section>
-            <section><h2>{ t!("about-not") }</h2><p>{ t!("about-not-1") }</p><p>{ t!("about-not-2") }</p></section>
+            <section><h2>{ t!("about-what") }</h2><p>{ explained(t!("about-what-1")) }</p></section>
+            <section><h2>{ t!("about-not") }</h2><p>{ explained(t!("about-not-1")) }</p><p>{ explained(t!("about-not-2")) }</p></section>
             <section>
                 <h2>{ t!("about-sources") }</h2>
                 <ul class="lines">
-                    <li>{ t!("about-source-pupil") }</li>
-                    <li>{ t!("about-source-threshold") }</li>
-                    <li>{ t!("about-source-sun") }</li>
-                    <li>{ t!("about-source-light") }</li>
-                    <li>{ t!("about-source-flight") }</li>
-                    <li>{ t!("about-source-practice") }</li>
+                    <li>{ explained(t!("about-source-pupil")) }</li>
+                    <li>{ explained(t!("about-source-threshold")) }</li>
+                    <li>{ explained(t!("about-source-sun")) }</li>
+                    <li>{ explained(t!("about-source-light")) }</li>
+                    <li>{ explained(t!("about-source-flight")) }</li>
+                    <li>{ explained(t!("about-source-practice")) }</li>
                 </ul>
             </section>
             <section>
@@ -64,8 +64,8 @@ pub fn AboutPage() -> Html {
             </section>
             <section>
                 <h2>{ t!("about-kept") }</h2>
-                <p>{ t!("about-kept-1") }</p>
-                <p>{ t!("about-offline") }</p>
+                <p>{ explained(t!("about-kept-1")) }</p>
+                <p>{ explained(t!("about-offline")) }</p>
                 <ForgetAll />
             </section>
         </main>

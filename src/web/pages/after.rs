@@ -1,6 +1,7 @@
 //! Mounting, zeroing, keeping.
 
 use crate::t;
+use crate::web::components::explained;
 use crate::web::pages::advice::notes::mounting_sheet;
 use crate::web::route::Route;
 use crate::web::state::use_app;
@@ -11,7 +12,7 @@ fn list(title: String, rows: Vec<String>) -> Html {
     html! {
         <section>
             <h2>{ title }</h2>
-            <ul class="lines">{ for rows.into_iter().map(|row| html! { <li>{ row }</li> }) }</ul>
+            <ul class="lines">{ for rows.into_iter().map(|row| html! { <li>{ explained(row) }</li> }) }</ul>
         </section>
     }
 }
@@ -41,7 +42,7 @@ pub fn AfterPage() -> Html {
     html! {
         <main class="page" id="main">
             <h1 id="title" tabindex="-1">{ t!("after-title") }</h1>
-            <p class="caution">{ t!("after-lead") }</p>
+            <p class="caution">{ explained(t!("after-lead")) }</p>
             <section id="sheet">
                 <h2>{ t!("sheet-title") }</h2>
                 { sheet }

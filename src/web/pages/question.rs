@@ -2,12 +2,12 @@
 
 use crate::need::answers::Answers;
 use crate::need::flow::{self, State as Answered};
-use crate::need::questions::{Part, QUESTIONS, Question, Stage, is_part_asked};
+use crate::need::questions::{Control, Part, QUESTIONS, Question, Stage, is_part_asked};
 use crate::need::zones::zone_place_deg;
 use crate::need::{Reply, Value, value};
 use crate::t;
 use crate::web::components::part::PartControl;
-use crate::web::components::{Bar, Choice, Forming};
+use crate::web::components::{Bar, Choice, Forming, explained};
 use crate::web::fields::{Field, fields_of, problem};
 use crate::web::platform;
 use crate::web::route::Route;
@@ -15,8 +15,10 @@ use crate::web::state::{Action, App, use_app};
 use crate::web::view::prelude::*;
 use crate::wording::number;
 use crate::wording::questions::{
-    question as question_title, question_how, question_unsure, question_why,
+    option, option_hint, part as part_label, part_hint, question as question_title, question_how,
+    question_unsure, question_why,
 };
+use crate::wording::terms::{term, terms_in};
 
 /// The place after a question.
 #[must_use]
@@ -65,6 +67,33 @@ fn zone_guess(app: &App) -> Html {
         longitude = number(longitude, 0)
     );
     html! { <p><button type="button" class="button" onclick={take}>{ words }</button></p> }
+}
+
+/// The trade terms in labels, options and hints, which cannot be tapped where they stand.
+fn terms_here(parts: impl Iterator<Item = Part>, answers: &Answers) -> Option<String> {
+    let mut said = String::new();
+    for part in parts.filter(|part| is_part_asked(*part, answers)) {
+        let options: &[&str] = match part.control() {
+            Control::One(options) | Control::Many { options, .. } => options,
+            _ => &[],
+        };
+        let options = options.iter().flat_map(|key| {
+            let hint = option_hint(part, key).unwrap_or_default();
+            [option(answers.units, part, key), hint]
+        });
+        for words in [part_label(part), part_hint(part).unwrap_or_default()]
+            .into_iter()
+            .chain(options)
+        {
+            said.push_str(&words);
+            said.push('\n');
+        }
+    }
+    let names: Vec<String> = terms_in(&said)
+        .into_iter()
+        .filter_map(|(_, key)| Some(term(key)?.0))
+        .collect();
+    (!names.is_empty()).then(|| t!("question-terms", terms = names.join(" · ")))
 }
 
 /// Which question.
@@ -144,7 +173,7 @@ pub fn QuestionPage(props: &Props) -> Html {
         <main class={classes!("page", "page--barred", if app.went_back { "page--enter-back" } else { "page--enter" })} id="main">
             <p class="progress">{ progress(answers, question) }</p>
             <h1 id="title" tabindex="-1">{ title }</h1>
-            <p class="why">{ question_why(question) }</p>
+            <p class="why">{ explained(question_why(question)) }</p>
             if *asked_to_go && !wrong.is_empty() {
                 <div class="summary" id="errors" tabindex="-1" role="alert">
                     <h2>{ t!("question-errors", count = wrong.len()) }</h2>
@@ -174,10 +203,13 @@ pub fn QuestionPage(props: &Props) -> Html {
                     </div>
                 </details>
             }
+            if let Some(terms) = terms_here(question.all_parts(), answers) {
+                <p class="small soft">{ explained(terms) }</p>
+            }
             if let Some(how) = question_how(question) {
                 <details class="opens">
                     <summary>{ t!("question-how") }</summary>
-                    <div class="opens__in"><p>{ how }</p></div>
+                    <div class="opens__in"><p>{ explained(how) }</p></div>
                 </details>
             }
             <Bar above={html! { <Forming /> }}>

@@ -5,6 +5,7 @@ use crate::need::input::Quantity;
 use crate::rifle::mounting::{Clearances, HeightLimit, TubeLayout};
 use crate::rifle::ring_height::{AIR_MM, CAP_MM, Measured, RingHeight, ring_height};
 use crate::t;
+use crate::web::components::explained;
 use crate::web::components::own::{self, OwnChips, OwnField};
 use crate::web::pictures::OnRifle;
 use crate::web::state::use_app;
@@ -140,7 +141,7 @@ pub fn RingHeightPage() -> Html {
     html! {
         <main class="page page--wide" id="main">
             <h1 id="title" tabindex="-1">{ t!("rings-title") }</h1>
-            <p>{ t!("rings-lead") }</p>
+            <p>{ explained(t!("rings-lead")) }</p>
             <div class="tool">
                 <div class="tool__fields">
                     <div class="fields fields--row">
@@ -161,7 +162,7 @@ pub fn RingHeightPage() -> Html {
                     } else if let Err(out) = &found {
                         <p class="field__error">{ t!("input-out-of-range", value = length_mm(units, out.value), least = length_mm(units, out.least), most = length_mm(units, out.most)) }</p>
                     }
-                    <p class="caution">{ t!("rings-cautions") }</p>
+                    <p class="caution">{ explained(t!("rings-cautions")) }</p>
                 </div>
             </div>
             if let Ok(rings) = &found {

@@ -1,6 +1,7 @@
 //! What to try in the shop, with the sight in hand.
 
 use crate::t;
+use crate::web::components::explained;
 use crate::web::platform;
 use crate::web::state::use_app;
 use crate::web::view::prelude::*;
@@ -41,7 +42,7 @@ pub fn ShopPage() -> Html {
     html! {
         <main class="page" id="main">
             <h1 id="title" tabindex="-1">{ t!("shop-title") }</h1>
-            <p>{ t!("shop-lead") }</p>
+            <p>{ explained(t!("shop-lead")) }</p>
             <p class="caution">{ t!("shop-caution") }</p>
             <section>
                 <h2>{ t!("shop-bring") }</h2>
@@ -51,7 +52,7 @@ pub fn ShopPage() -> Html {
                 <h2>{ t!("shop-try") }</h2>
                 <ol class="checks">
                     { for rows.into_iter().map(|(title, text)| html! {
-                        <li class="check-row"><h3>{ title }</h3><p>{ text }</p></li>
+                        <li class="check-row"><h3>{ title }</h3><p>{ explained(text) }</p></li>
                     }) }
                 </ol>
             </section>

@@ -12,6 +12,7 @@ use crate::sight::typed_line::TypedSight;
 use crate::sky::evening::{Night, SunCourse};
 use crate::sky::place::Place;
 use crate::t;
+use crate::web::components::explained;
 use crate::web::components::own::OwnField;
 use crate::web::pictures::{DuskStrip, StripRow};
 use crate::web::platform;
@@ -39,7 +40,7 @@ fn cells(row: &Row) -> Html {
     };
     html! {
         <div role="row" class={classes!("versus__row", (!row.decided).then_some("versus__row--open"))}>
-            <span role="rowheader" class="versus__what">{ &row.what }</span>
+            <span role="rowheader" class="versus__what">{ explained(row.what.clone()) }</span>
             { cell(&row.one, row.one_is_better == Some(true)) }
             { cell(&row.other, row.one_is_better == Some(false)) }
             <span role="cell" class="versus__verdict">{ &row.verdict }</span>
@@ -180,7 +181,7 @@ pub fn VersusPage() -> Html {
                 <section>
                     <h2>{ t!("versus-open") }</h2>
                     <ul class="lines">
-                        { for notes(&beside.one, units).into_iter().chain(notes(&beside.other, units)).map(|note| html! { <li>{ note }</li> }) }
+                        { for notes(&beside.one, units).into_iter().chain(notes(&beside.other, units)).map(|note| html! { <li>{ explained(note) }</li> }) }
                     </ul>
                 </section>
             }

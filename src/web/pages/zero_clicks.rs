@@ -5,8 +5,8 @@ use crate::need::input::Quantity;
 use crate::sight::turret::ClickUnit;
 use crate::sight::zero_clicks::{Correction, Direction, Group, Turn, correction};
 use crate::t;
-use crate::web::components::Segments;
 use crate::web::components::own::{self, OwnChips, OwnField};
+use crate::web::components::{Segments, explained};
 use crate::web::state::use_app;
 use crate::web::view::prelude::*;
 use crate::wording::{cm, length_mm, range};
@@ -188,7 +188,7 @@ pub fn ZeroClicksPage() -> Html {
     html! {
         <main class="page page--wide" id="main">
             <h1 id="title" tabindex="-1">{ t!("zero-title") }</h1>
-            <p>{ t!("zero-lead") }</p>
+            <p>{ explained(t!("zero-lead")) }</p>
             <div class="tool">
                 <div class="tool__fields">
                     { field("zero-distance", t!("zero-distance"), Quantity::Range, &typed.distance, change(|t, text| t.distance = text)) }
@@ -214,7 +214,7 @@ pub fn ZeroClicksPage() -> Html {
                         { answer(turn, group.distance_m, units) }
                         { paper(group, units) }
                     }
-                    <p class="caution">{ t!("zero-cautions") }</p>
+                    <p class="caution">{ explained(t!("zero-cautions")) }</p>
                 </div>
             </div>
         </main>

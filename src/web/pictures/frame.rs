@@ -3,6 +3,7 @@
 
 use super::keep::keep_drawings;
 use crate::t;
+use crate::web::components::explained;
 use crate::web::view::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::Element;
@@ -48,11 +49,11 @@ pub fn Frame(props: &FrameProps) -> Html {
         <section class="picture" ref={node.clone()}>
             <h2 class="picture__title">{ props.title.clone() }</h2>
             { props.children.clone() }
-            <p class="picture__scale">{ props.scale.clone() }{ " " }{ props.leaves_out.clone() }</p>
+            <p class="picture__scale">{ explained(props.scale.clone()) }{ " " }{ explained(props.leaves_out.clone()) }</p>
             <div class="picture__foot">
                 <details class="picture__source">
                     <summary>{ t!("picture-where-from") }</summary>
-                    { for props.sources.iter().map(|said| html! { <p>{ said.clone() }</p> }) }
+                    { for props.sources.iter().map(|said| html! { <p>{ explained(said.clone()) }</p> }) }
                 </details>
                 <span class="picture__keep">
                     <button type="button" onclick={keep(false)}>{ t!("picture-keep-svg") }</button>

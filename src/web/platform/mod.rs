@@ -275,3 +275,24 @@ pub fn focus_soon(id: &str) {
     let id = id.to_owned();
     call_after(30, move || focus(&id));
 }
+
+/// The values of an attribute over the page, in order: what can be seen before what is folded
+/// away.
+#[must_use]
+pub fn in_order(name: &str) -> Vec<String> {
+    let Some(found) =
+        document().and_then(|document| document.query_selector_all(&format!("[{name}]")).ok())
+    else {
+        return Vec::new();
+    };
+    let elements: Vec<web_sys::Element> = (0..found.length())
+        .filter_map(|at| found.item(at)?.dyn_into().ok())
+        .collect();
+    let is_folded =
+        |element: &&web_sys::Element| !matches!(element.closest("details:not([open])"), Ok(None));
+    let (folded, seen): (Vec<_>, Vec<_>) = elements.iter().partition(is_folded);
+    seen.into_iter()
+        .chain(folded)
+        .filter_map(|element| element.get_attribute(name))
+        .collect()
+}

@@ -5,6 +5,7 @@ use crate::advice::report::{Element, Standing};
 use crate::advice::surety::WORLDS;
 use crate::need::answers::Units;
 use crate::t;
+use crate::web::components::{Explained, explained};
 use crate::web::state::use_app;
 use crate::web::view::prelude::*;
 use crate::wording::advice::{
@@ -46,16 +47,16 @@ pub fn Head(props: &Props) -> Html {
             <div class="line-block">
                 <p class="line">
                     { for glass.iter().map(|part| html! {
-                        <span class="line__glass"><span class={classes!("line__part", standing(part.standing))}>{ &part.text }</span></span>
+                        <span class="line__glass"><span class={classes!("line__part", standing(part.standing))}><Explained text={part.text.clone()} class="line__term" /></span></span>
                     }) }
                     <span class="line__rest">
                         { for rest.iter().enumerate().map(|(at, part)| html! {
-                            <><span class={classes!("line__part", standing(part.standing))}>{ &part.text }</span><span class="line__comma">{ if at < last { ", " } else { "" } }</span></>
+                            <><span class={classes!("line__part", standing(part.standing))}><Explained text={part.text.clone()} class="line__term" /></span><span class="line__comma">{ if at < last { ", " } else { "" } }</span></>
                         }) }
                     </span>
                 </p>
             </div>
-            <p class="does">{ evening(&props.advice, pick, props.units) }</p>
+            <p class="does">{ explained(evening(&props.advice, pick, props.units)) }</p>
             { for sureness(&props.advice, props.units).into_iter().take(1).map(|said| html! { <p class="sureness">{ said }</p> }) }
         </>
     }

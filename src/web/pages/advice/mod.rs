@@ -38,7 +38,7 @@ pub fn AdvicePage() -> Html {
         };
     };
     html! {
-        <main class={classes!("page", "page--wide", "page--barred", is_stale.then_some("stale"))} id="main" aria-busy={is_stale.to_string()}>
+        <main class={classes!("page", "page--wide", "page--barred", "page--advice", is_stale.then_some("stale"))} id="main" aria-busy={is_stale.to_string()}>
             <div class="advice">
                 <div class="advice__first">
                     <h1 id="title" tabindex="-1" class="advice__title">{ t!("advice-title") }</h1>

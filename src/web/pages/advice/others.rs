@@ -45,7 +45,7 @@ pub fn Others(props: &Props) -> Html {
                                     </span>
                                 </th>
                                 if at == 0 {
-                                    <td data-label={t!("advice-others-gain")} class="same" colspan="2">{ t!("advice-this-one") }</td>
+                                    <td class="same" colspan="2">{ t!("advice-this-one") }</td>
                                 } else {
                                     <td data-label={t!("advice-others-gain")} class={gains_class}>{ gains }</td>
                                     <td data-label={t!("advice-others-loss")} class={losses_class}>{ losses }</td>

@@ -5,7 +5,7 @@ use super::notes;
 use crate::advice::report::{Effect, Note, Reason, Step};
 use crate::need::answers::Units;
 use crate::t;
-use crate::web::components::Steps;
+use crate::web::components::{Steps, explained};
 use crate::web::view::prelude::*;
 use crate::wording::advice::{
     quantity_name, quantity_value, reason_said, setting, source_of, word,
@@ -40,7 +40,7 @@ pub fn Reasons(props: &Props) -> Html {
             <ol class="reasons">
                 { for reasons.iter().take(shown).map(|reason| html! {
                     <li class="reason" key={word("element", &reason.element)}>
-                        <p class="reason__said">{ reason_said(reason, props.units) }</p>
+                        <p class="reason__said">{ explained(reason_said(reason, props.units)) }</p>
                         if reason.less.is_some() || reason.more.is_some() {
                             <Steps reason={reason.clone()} units={props.units} />
                         }

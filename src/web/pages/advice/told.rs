@@ -4,6 +4,7 @@ use super::head::Props;
 use crate::advice::Advice;
 use crate::advice::report::Verdict;
 use crate::t;
+use crate::web::components::explained;
 use crate::web::view::prelude::*;
 use crate::wording::advice::{
     changes, decision, not_needed, quantity_name, quantity_value, saying, warning, word,
@@ -23,7 +24,7 @@ pub fn NotNeededRows(props: &Props) -> Html {
             <ul class="struck">
                 { for rows.iter().take(3).map(|row| {
                     let told = not_needed(row, props.units);
-                    html! { <li><s class="struck__word">{ told.heading }</s><span class="struck__why">{ told.said }</span></li> }
+                    html! { <li><s class="struck__word">{ told.heading }</s><span class="struck__why">{ explained(told.said) }</span></li> }
                 }) }
             </ul>
             if !props.advice.unused.is_empty() {
@@ -70,7 +71,7 @@ pub fn Decisions(props: &Props) -> Html {
                     html! {
                         <li class="decision">
                             <span class="decision__key">{ told.heading }</span>
-                            { told.said }
+                            { explained(told.said) }
                             if row.advisors_disagree { { " " }{ t!("advice-disagree") } }
                         </li>
                     }
@@ -114,8 +115,8 @@ fn warning_list(rows: &[crate::advice::report::Warning], props: &Props) -> Html 
                     <li class="marked">
                         <span class="marked__sign marked__sign--fails" aria-hidden="true">{ "×" }</span>
                         <span>
-                            { told.heading }
-                            if !told.said.is_empty() { { " " }{ told.said } }
+                            { explained(told.heading) }
+                            if !told.said.is_empty() { { " " }{ explained(told.said) } }
                             if !row.facts.is_empty() {
                                 <span class="small soft block">{ figures(&row.facts, props) }</span>
                             }
@@ -156,7 +157,7 @@ pub fn Sayings(props: &Props) -> Html {
                                 <span class={classes!("marked__sign", class)} aria-hidden="true">{ sign }</span>
                                 <span>
                                     <q>{ told.heading }</q>{ " " }<span class="marked__verdict">{ word("verdict", &row.verdict) }</span>
-                                    <span class="block">{ told.said }</span>
+                                    <span class="block">{ explained(told.said) }</span>
                                     <span class="small soft block">{ why }</span>
                                 </span>
                             </li>

@@ -1,0 +1,54 @@
+// What holds on every page: nothing scrolls sideways, and trade terms explain themselves.
+import { assert, journey, until } from "./lib.mjs";
+import { pages } from "./pages.mjs";
+
+const ofName = (name) => pages.find((page) => page.name === name);
+
+for (const size of ["small", "phone"]) {
+  for (const { name, arrive } of pages) {
+    journey(`${name} at once and at twice the text size`, { size, browsers: ["chromium"] }, async (visitor) => {
+      await arrive(visitor);
+      await visitor.fits();
+      await visitor.page.evaluate(() => {
+        document.documentElement.style.fontSize = "200%";
+        for (const folded of document.querySelectorAll("details")) folded.open = true;
+      });
+      await until("the page fits at twice the text size", async () => {
+        await visitor.fits();
+        return true;
+      }, 4_000);
+    });
+  }
+}
+
+journey("a trade term is explained on a tap, in place, once on a page", {}, async (visitor) => {
+  await ofName("advice").arrive(visitor);
+  const TERM = "button[data-term]";
+  await visitor.seen(TERM);
+  await visitor.until(
+    "each term is explained where it stands first",
+    (selector) => {
+      const keys = [...document.querySelectorAll(selector)].map((button) => button.dataset.term);
+      return keys.length > 4 && new Set(keys).size === keys.length;
+    },
+    TERM,
+  );
+  const tube = 'button[data-term="tube"]';
+  await visitor.tap(tube);
+  assert.equal(await visitor.page.$eval(tube, (button) => button.getAttribute("aria-expanded")), "true");
+  const means = await visitor.page.$eval(tube, (button) => document.getElementById(button.getAttribute("aria-controls")).textContent);
+  assert.match(means, /^Tube: .*rings/u);
+  await visitor.fits();
+  await visitor.axe();
+  await visitor.tap(tube);
+  assert.equal(await visitor.page.$eval(tube, (button) => button.getAttribute("aria-expanded")), "false");
+
+  // By keyboard, on a question whose options hold the words.
+  await ofName("question-mount").arrive(visitor);
+  const rail = 'button[data-term="rail"]';
+  await visitor.tabTo(rail);
+  await visitor.keys("Enter");
+  await visitor.seen(".means");
+  assert.match(await visitor.text(".means"), /^Slotted rail: /u);
+  await visitor.axe();
+});
