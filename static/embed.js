@@ -1,5 +1,6 @@
 // One script tag and one element: <scopewright-advisor quarry="roe_deer" door="questions">.
 // Attributes preset answers; results come as "advice" events; the frame sizes itself.
+// What the attributes and the event hold: README, "On a club's page".
 (() => {
   const home = new URL("./", document.currentScript.src);
   const numbers = {
@@ -13,13 +14,14 @@
   const colours = ["ground", "surface", "ink", "ink-soft", "line", "accent", "on-accent"];
 
   class Advisor extends HTMLElement {
-    static observedAttributes = ["quarry", "door", "units", "lit-marks", ...Object.keys(numbers)];
+    static observedAttributes = ["quarry", "door", "units", "language", "lit-marks", ...Object.keys(numbers)];
 
     connectedCallback() {
       if (!this.shadowRoot) {
         const root = this.attachShadow({ mode: "open" });
         this.frame = document.createElement("iframe");
-        this.frame.title = this.getAttribute("label") ?? "Which riflescope serves you";
+        // Named by the page around, or by the frame itself as soon as it is there.
+        this.frame.title = this.getAttribute("label") ?? "Scopewright";
         this.frame.width = "100%";
         this.frame.height = "640";
         this.frame.allow = "clipboard-write";
@@ -48,7 +50,10 @@
       if (quarry.length > 0) answers.uses = quarry.map((what) => ({ what, share: 4 }));
       if (this.hasAttribute("units")) answers.units = this.getAttribute("units");
       for (const [name, [group, field]] of Object.entries(numbers)) {
-        if (this.hasAttribute(name)) (answers[group] ??= {})[field] = Number(this.getAttribute(name));
+        if (!this.hasAttribute(name)) continue;
+        const text = this.getAttribute(name);
+        // What is no number goes in as it is written, so that the frame can say so.
+        (answers[group] ??= {})[field] = text.trim() !== "" && Number.isFinite(Number(text)) ? Number(text) : text;
       }
       if (this.getAttribute("lit-marks") === "forbidden") (answers.rulebook ??= {}).lit_mark_forbidden = true;
       return answers;
@@ -57,7 +62,8 @@
     show() {
       const door = /^[a-z]+$/.test(this.getAttribute("door") ?? "") ? this.getAttribute("door") : "questions";
       const address = new URL(home);
-      address.hash = `/embed/${door}/${encodeURIComponent(JSON.stringify(this.presets))}`;
+      const language = encodeURIComponent(this.getAttribute("language") ?? "");
+      address.hash = `/embed/${door}/${encodeURIComponent(JSON.stringify(this.presets))}/${language}`;
       if (this.frame.src !== address.href) this.frame.src = address.href;
     }
 
@@ -82,6 +88,7 @@
       }
       if (told?.scopewright !== 1) return;
       if (told.kind === "ready") {
+        if (!this.hasAttribute("label") && typeof told.title === "string") this.frame.title = told.title;
         this.greet();
       } else if (told.kind === "height" && Number.isFinite(told.px)) {
         this.frame.height = String(Math.min(Math.max(Math.ceil(told.px), 200), 20000));

@@ -284,7 +284,7 @@ fn index_html_names_every_style_and_only_files_that_exist() {
 fn nothing_is_inline_and_the_policy_allows_nothing_foreign() {
     let index = read("index.html");
     let policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; \
-                  img-src 'self' data:; connect-src 'self'; worker-src 'self'; \
+                  img-src 'self' data:; connect-src 'self'; frame-src 'self'; worker-src 'self'; \
                   manifest-src 'self'; base-uri 'none'; form-action 'none'";
     assert!(
         index.contains(policy),

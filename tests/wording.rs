@@ -479,3 +479,40 @@ fn a_problem_says_what_was_read_and_what_would_be_right() {
     assert!(said(Quantity::HeightAboveSea, "2,000").contains("2000"));
     assert!(said(Quantity::Pupil, "wide").contains("“wide”"));
 }
+
+/// What is seen before the module arrives says what the page says then.
+#[test]
+fn the_first_words_are_those_of_the_page() {
+    let index = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("index.html"))
+        .expect("the page is there");
+    let first = &QUESTIONS[0];
+    let mut said = vec![words::question(first), words::question_why(first)];
+    for key in [
+        "opening-title",
+        "opening-lead",
+        "opening-start",
+        "opening-length",
+        "opening-is",
+        "opening-covers",
+        "opening-private",
+        "opening-figures",
+        "answer-unsure",
+        "page-back",
+        "page-next",
+        "question-forming",
+        "line-forming-nothing",
+    ] {
+        said.push(wording::say(key, &[]));
+    }
+    let rows: Vec<&str> = index.split("id=\"uses-").skip(1).collect();
+    assert!(!rows.is_empty(), "the first question is not there");
+    for row in rows {
+        let key = row.split('"').next().unwrap_or_default();
+        said.push(format!(
+            "<span class=\"choice__name\">{}</span>",
+            wording::advice::capitalised(&words::what(key))
+        ));
+    }
+    let missing: Vec<&String> = said.iter().filter(|text| !index.contains(*text)).collect();
+    assert!(missing.is_empty(), "index.html does not say: {missing:#?}");
+}

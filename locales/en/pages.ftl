@@ -312,3 +312,4 @@ counter-zoom-each_shot = for each shot
 ## Inside another page
 embed-preset-left = A preset of the page around was left out: { $why }
 place-from-zone = As your clock says: { $zone }, latitude { $latitude }°, longitude { $longitude }°
+embed-language = The page around asks for the language “{ $read }”. There is { $known }.

@@ -6,6 +6,8 @@ use super::platform;
 use super::route::Route;
 use super::state::{Action, App, Notice, Offer, State, Theme, begin, use_app};
 use super::{embed, pages, stored, view};
+use crate::need::questions::Part;
+use crate::need::{Reply, apply};
 use crate::ports::{AnswerStore, StoreProblem};
 use crate::t;
 use crate::web::view::prelude::*;
@@ -14,13 +16,41 @@ use std::collections::BTreeMap;
 
 /// Puts the page in the place of what was seen before the module arrived.
 pub fn mount() {
-    if let Some(language) = Language::from_tag(&platform::language()) {
+    let asked = match Route::of(&platform::fragment()) {
+        Route::Embed(text) => embed::language(&text).ok().flatten(),
+        _ => None,
+    };
+    if let Some(language) = asked.or_else(|| Language::from_tag(&platform::language())) {
         wording::speak(language);
     }
+    platform::mark_root("lang", Some(wording::spoken().tag()));
     if let Some(root) = platform::mount_point() {
-        begin(at_first());
+        let focused = platform::focused_id();
+        begin(with_early(at_first()));
         view::mount::<Page>(&root);
+        if let Some(id) = focused {
+            platform::focus_soon(&id);
+        }
     }
+}
+
+/// Takes over what was ticked before the module arrived.
+fn with_early(mut state: State) -> State {
+    let mut answers = state.answers.clone();
+    for (name, key) in platform::ticked_early() {
+        let is_held = answers.uses.iter().any(|each| each.what == key);
+        answers = match name.as_str() {
+            "uses" if !is_held => apply(&answers, &Reply::Tap(Part::Uses, key)),
+            "unsure" if answers.uses.is_empty() => apply(&answers, &Reply::NotSure("quarry")),
+            _ => answers,
+        };
+    }
+    if answers != state.answers {
+        // Where nothing can be kept, the next answer says so.
+        let _ = stored::keep(&answers, &state.typed);
+        state.answers = answers;
+    }
+    state
 }
 
 fn at_first() -> State {
@@ -150,6 +180,21 @@ fn use_place(app: &App) {
                 dispatcher.dispatch(Action::Went(Route::Check));
             }
             Route::Embed(text) => {
+                match embed::language(text) {
+                    Ok(Some(language)) => {
+                        wording::speak(language);
+                        platform::mark_root("lang", Some(language.tag()));
+                    }
+                    Ok(None) => {}
+                    Err(tag) => dispatcher.dispatch(Action::Tell(Notice {
+                        said: t!(
+                            "embed-language",
+                            read = tag,
+                            known = embed::languages_known()
+                        ),
+                        offer: None,
+                    })),
+                }
                 let to = match embed::presets(text) {
                     Ok((door, rescued)) => {
                         for problem in &rescued.problems {

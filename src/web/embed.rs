@@ -9,6 +9,8 @@ use crate::advice::Advice;
 use crate::advice::report::Line;
 use crate::need::answers::Answers;
 use crate::need::{ParseProblem, Rescued, rescue};
+use crate::wording::questions::joined;
+use crate::wording::{self, Language};
 use serde::Deserialize;
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -48,16 +50,47 @@ struct Greeting {
     colours: BTreeMap<String, String>,
 }
 
+/// The parts of presets: door, answers, language, the last two still encoded.
+fn parts(text: &str) -> [&str; 3] {
+    let mut parts = text.split('/');
+    [(); 3].map(|()| parts.next().unwrap_or_default())
+}
+
+fn decoded(part: &str) -> String {
+    js_sys::decode_uri_component(part)
+        .ok()
+        .and_then(|text| text.as_string())
+        .unwrap_or_default()
+}
+
+/// The language that the page around asks for.
+///
+/// # Errors
+/// There is none of this tag.
+pub fn language(text: &str) -> Result<Option<Language>, String> {
+    let tag = decoded(parts(text)[2]);
+    if tag.is_empty() {
+        return Ok(None);
+    }
+    Language::from_tag(&tag).map(Some).ok_or(tag)
+}
+
+/// The languages there are, by name and tag.
+#[must_use]
+pub fn languages_known() -> String {
+    let names: Vec<String> = wording::languages()
+        .map(|language| format!("{} ({})", language.name(), language.tag()))
+        .collect();
+    joined(&names)
+}
+
 /// Where presets lead, and the answers they stand for.
 ///
 /// # Errors
 /// The presets are no answers at all.
 pub fn presets(text: &str) -> Result<(Route, Rescued), ParseProblem> {
-    let (door, json) = text.split_once('/').unwrap_or((text, ""));
-    let json = js_sys::decode_uri_component(json)
-        .ok()
-        .and_then(|json| json.as_string())
-        .unwrap_or_default();
+    let [door, json, _] = parts(text);
+    let json = decoded(json);
     let door = match door {
         "counter" => Route::Counter,
         "compare" => Route::Compare,
@@ -146,28 +179,76 @@ fn contrast(one: &str, other: &str) -> Option<f64> {
     Some((one.max(other) + 0.05) / (one.min(other) + 0.05))
 }
 
-/// The colours that can be read; all of them or none, since they are read on one another.
-fn readable(colours: &BTreeMap<String, String>) -> bool {
-    let of = |name: &str, usual: &'static str| {
-        colours.get(name).map_or(usual, String::as_str).to_owned()
+/// The colours that a page around may set, and what they are without it.
+pub const COLOURS: [(&str, &str); 7] = [
+    ("ground", "#f5f2eb"),
+    ("surface", "#ffffff"),
+    ("ink", "#20242c"),
+    ("ink-soft", "#545b67"),
+    ("line", "#8c8779"),
+    ("accent", "#6e2f5b"),
+    ("on-accent", "#ffffff"),
+];
+
+/// Least contrast of the boundaries of controls.
+///
+/// # Source
+/// WCAG 2.2, success criterion 1.4.11.
+const LEAST_LINE: f64 = 3.0;
+
+/// What is read on what.
+const READ_ON: [(&str, &str, f64); 8] = [
+    ("ink", "ground", LEAST_CONTRAST),
+    ("ink", "surface", LEAST_CONTRAST),
+    ("ink-soft", "ground", LEAST_CONTRAST),
+    ("ink-soft", "surface", LEAST_CONTRAST),
+    ("accent", "ground", LEAST_CONTRAST),
+    ("on-accent", "accent", LEAST_CONTRAST),
+    ("line", "ground", LEAST_LINE),
+    ("line", "surface", LEAST_LINE),
+];
+
+/// A colour that is too close to what it is read on, or is no colour (contrast 0).
+#[derive(Clone, Debug, PartialEq)]
+pub struct Faint {
+    /// The name of the colour.
+    pub colour: &'static str,
+    /// The name of what it is read on.
+    pub on: &'static str,
+    /// Their contrast.
+    pub contrast: f64,
+    /// The least that can be read.
+    pub least: f64,
+}
+
+/// Colours that cannot be read; the others are taken only if there is none.
+#[must_use]
+pub fn faint(colours: &BTreeMap<String, String>) -> Vec<Faint> {
+    let of = |name: &str| {
+        colours.get(name).map(String::as_str).or_else(|| {
+            COLOURS
+                .iter()
+                .find(|(known, _)| *known == name)
+                .map(|(_, usual)| *usual)
+        })
     };
-    let (ground, surface) = (of("ground", "#f5f2eb"), of("surface", "#ffffff"));
-    let enough = |one: &str, other: &str| {
-        contrast(one, other).is_some_and(|contrast| contrast >= LEAST_CONTRAST)
-    };
-    let (ink, soft) = (of("ink", "#20242c"), of("ink-soft", "#545b67"));
-    let (accent, on_accent) = (of("accent", "#6e2f5b"), of("on-accent", "#ffffff"));
-    enough(&ink, &ground)
-        && enough(&ink, &surface)
-        && enough(&soft, &ground)
-        && enough(&soft, &surface)
-        && enough(&accent, &ground)
-        && enough(&on_accent, &accent)
-        && colours.values().all(|colour| luminance(colour).is_some())
+    READ_ON
+        .iter()
+        .filter_map(|&(colour, on, least)| {
+            let contrast = contrast(of(colour)?, of(on)?).unwrap_or(0.0);
+            (contrast < least).then_some(Faint {
+                colour,
+                on,
+                contrast,
+                least,
+            })
+        })
+        .collect()
 }
 
 fn wear(colours: &BTreeMap<String, String>) {
-    if colours.is_empty() || !readable(colours) {
+    // All of them or none, since they are read on one another.
+    if colours.is_empty() || !faint(colours).is_empty() {
         return;
     }
     let root = web_sys::window()
@@ -177,8 +258,8 @@ fn wear(colours: &BTreeMap<String, String>) {
     let Some(root) = root else { return };
     // Colours of one's own belong to a light ground or a dark one, not to both.
     super::platform::mark_root("data-theme", Some("day"));
-    for (name, colour) in colours {
-        // Names that are no colours of the page change nothing.
+    let known = |name: &str| COLOURS.iter().any(|(known, _)| *known == name);
+    for (name, colour) in colours.iter().filter(|(name, _)| known(name)) {
         let _ = root.style().set_property(&format!("--{name}"), colour);
     }
 }
@@ -215,7 +296,9 @@ pub fn start() {
     .forget();
     if let Some(around) = around {
         // Who is around is not known yet: this says nothing but that one may greet.
-        let ready = serde_json::json!({ "scopewright": VERSION, "kind": "ready" });
+        let ready = serde_json::json!({
+            "scopewright": VERSION, "kind": "ready", "title": crate::t!("opening-title"),
+        });
         let _ = around.post_message(&ready.to_string().into(), "*");
     }
     let resized = Closure::<dyn FnMut()>::new(tell_height);
@@ -230,7 +313,7 @@ pub fn start() {
 
 #[cfg(test)]
 mod tests {
-    use super::{contrast, readable};
+    use super::{contrast, faint};
     use std::collections::BTreeMap;
 
     /// WCAG 2.2: black on white is 21 : 1; #767676 on white is the darkest grey at 4.54.
@@ -241,6 +324,10 @@ mod tests {
         assert_eq!(contrast("red", "#ffffff"), None);
     }
 
+    fn faint_none(colours: &BTreeMap<String, String>) -> bool {
+        faint(colours).is_empty()
+    }
+
     #[test]
     fn colours_that_cannot_be_read_are_left() {
         let set = |pairs: &[(&str, &str)]| {
@@ -249,11 +336,11 @@ mod tests {
                 .map(|(name, colour)| ((*name).to_owned(), (*colour).to_owned()))
                 .collect::<BTreeMap<_, _>>()
         };
-        assert!(readable(&set(&[
+        assert!(faint_none(&set(&[
             ("ground", "#ffffff"),
             ("accent", "#20487a")
         ])));
-        assert!(!readable(&set(&[("accent", "#ffee88")])));
-        assert!(!readable(&set(&[("ink", "url(x)")])));
+        assert!(!faint_none(&set(&[("accent", "#ffee88")])));
+        assert!(!faint_none(&set(&[("ink", "url(x)")])));
     }
 }

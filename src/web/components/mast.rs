@@ -27,7 +27,12 @@ pub fn Mast() -> Html {
     };
     let is_wide = matches!(
         app.route,
-        Route::Advice | Route::Counter | Route::Pictures | Route::Compare
+        Route::Advice
+            | Route::Club
+            | Route::Shelf
+            | Route::Counter
+            | Route::Pictures
+            | Route::Compare
     );
     html! {
         <header class={classes!("mast", is_wide.then_some("mast--wide"))}>
@@ -62,6 +67,9 @@ pub fn Foot() -> Html {
                 <li><a href={Route::Zero.href()}>{ t!("opening-door-zero") }</a></li>
                 <li><a href={Route::Shop.href()}>{ t!("advice-shop") }</a></li>
                 <li><a href={Route::After.href()}>{ t!("advice-after") }</a></li>
+                <li><a href={Route::Counter.href()}>{ t!("opening-door-counter") }</a></li>
+                <li><a href={Route::Shelf.href()}>{ t!("shelf-title") }</a></li>
+                <li><a href={Route::Club.href()}>{ t!("club-title") }</a></li>
                 <li><a href={Route::About.href()}>{ t!("about-title") }</a></li>
             </ul>
         </footer>

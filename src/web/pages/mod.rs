@@ -4,6 +4,7 @@ mod about;
 pub mod advice;
 mod after;
 mod check;
+mod club;
 mod counter;
 mod opening;
 mod question;
@@ -34,6 +35,7 @@ pub fn shown(app: &App) -> Html {
         Route::Rings => html! { <ring_height::RingHeightPage key="rings" /> },
         Route::Zero => html! { <zero_clicks::ZeroClicksPage key="zero" /> },
         Route::Counter => html! { <counter::CounterPage key="counter" /> },
+        Route::Club => html! { <club::ClubPage key="club" /> },
         Route::Shelf => html! { <shelf::ShelfPage key="shelf" /> },
         Route::Shop => html! { <shop::ShopPage key="shop" /> },
         Route::After => html! { <after::AfterPage key="after" /> },
@@ -60,6 +62,7 @@ pub fn title(route: &Route) -> String {
         Route::After => t!("after-title"),
         Route::Counter => t!("opening-door-counter"),
         Route::Shelf => t!("shelf-title"),
+        Route::Club => t!("club-title"),
         Route::About => t!("about-title"),
         Route::Pictures => t!("advice-pictures"),
         _ => t!("opening-title"),

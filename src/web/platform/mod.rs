@@ -1,11 +1,13 @@
 //! The browser, behind plain functions: the only place besides the frame that touches `window`.
 
 mod camera;
+mod element;
 mod events;
 mod storage;
 mod worker;
 
 pub use camera::{Camera, CameraFault, can_read_codes};
+pub use element::{ELEMENT, on_element_advice, show_element};
 pub use events::{AnimationFrame, Listener, Timeout, breath, call_after};
 pub use storage::Kept;
 pub use worker::{RankingWorker, Reply, answer_jobs, in_worker};
@@ -268,6 +270,26 @@ fn module_addresses() -> Option<(String, String)> {
 #[must_use]
 pub fn mount_point() -> Option<web_sys::Element> {
     document()?.get_element_by_id("app")
+}
+
+/// What was ticked before the module arrived: name and value of each.
+#[must_use]
+pub fn ticked_early() -> Vec<(String, String)> {
+    let Some(ticked) = mount_point().and_then(|root| root.query_selector_all("input:checked").ok())
+    else {
+        return Vec::new();
+    };
+    (0..ticked.length())
+        .filter_map(|at| ticked.item(at)?.dyn_into::<web_sys::Element>().ok())
+        .filter_map(|input| Some((input.get_attribute("name")?, input.get_attribute("value")?)))
+        .collect()
+}
+
+/// The id of the element that has the keyboard.
+#[must_use]
+pub fn focused_id() -> Option<String> {
+    let focused = document()?.active_element()?;
+    Some(focused.id()).filter(|id| !id.is_empty())
 }
 
 /// As [`focus`], once what is being drawn stands on the page.
