@@ -6,7 +6,7 @@ use scopewright::need::input::{InputProblem, Quantity, Unit, read};
 use scopewright::need::questions::{Control, Part, QUESTIONS};
 use scopewright::need::{Reply, Value, apply, resolve, value};
 
-const QUANTITIES: [Quantity; 23] = [
+const QUANTITIES: [Quantity; 24] = [
     Quantity::Age,
     Quantity::Pupil,
     Quantity::Range,
@@ -20,6 +20,7 @@ const QUANTITIES: [Quantity; 23] = [
     Quantity::BarrelRadius,
     Quantity::RingsHeight,
     Quantity::Bell,
+    Quantity::RingSpacing,
     Quantity::Incline,
     Quantity::SmallAngle,
     Quantity::OnPaper,

@@ -383,6 +383,8 @@ fn bells_ask_for_rings() {
         rail_under_bell: false,
         cap: false,
         straight_stock: false,
+        iron_sights_mm: None,
+        bolt_over_bore_mm: None,
     };
     for (measured, saddle, limit) in [
         (usual, 3.5, L::Bell),
@@ -418,6 +420,24 @@ fn bells_ask_for_rings() {
             },
             21.0,
             L::StraightStock,
+        ),
+        // A bell over iron sights of 10 mm: as much higher than over the bare barrel.
+        (
+            Measured {
+                iron_sights_mm: Some(10.0),
+                ..usual
+            },
+            13.5,
+            L::IronSights,
+        ),
+        // A bolt 25 mm over the bore under an eyepiece of 44 mm: 22 + 2 + 1 − 15.
+        (
+            Measured {
+                bolt_over_bore_mm: Some(25.0),
+                ..usual
+            },
+            10.0,
+            L::Bolt,
         ),
     ] {
         let rings = ring_height(&measured).expect("figures that make sense");

@@ -478,6 +478,7 @@ saying-uphill_high_downhill_low = Uphill high, downhill low.
 saying-uphill_high_downhill_low-why = Both ways a little high: the drop follows the level distance.
 
 ## Amounts and kinds
+amount-plus-minus = { $value } ± { $spread }
 amount-degrees = { $value }°
 amount-bands = { $bands } of a price band
 standing-must = a must

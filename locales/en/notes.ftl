@@ -18,11 +18,10 @@ sheet-height = Height
 sheet-along = Along the tube
 sheet-hold = What holds it
 flight-range = At
-flight-path = Over or under the aim
-flight-wobble = Your wobble, ±
-flight-drift = Drift in 4 m/s across
-flight-speed = Speed
-flight-energy = Energy
+flight-path = Path, { $unit }
+flight-wobble = Your wobble ±, { $unit }
+flight-drift = Drift in 4 m/s, { $unit }
+flight-speed = Speed, energy
 flight-time = Time
 
 ## Directions in words

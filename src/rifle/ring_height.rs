@@ -31,6 +31,10 @@ pub struct Measured {
     pub cap: bool,
     /// A straight in-line stock.
     pub straight_stock: bool,
+    /// Height of iron sights over the barrel that stand under the bell, mm; none without.
+    pub iron_sights_mm: Option<f64>,
+    /// Highest point of the lifted bolt handle over the axis of the bore, mm; none: not asked.
+    pub bolt_over_bore_mm: Option<f64>,
 }
 
 /// What to ask for.
@@ -53,7 +57,7 @@ pub struct RingHeight {
 ///
 /// # Errors
 /// [`OutOfRange`] for bells outside 20 to 90 mm, barrels 8 to 40, rails 5 to 60, tubes 20 to
-/// 45.
+/// 45, iron sights 0 to 40, bolts −20 to 80.
 ///
 /// # Source
 /// Geometry; the air is common practice, no source.
@@ -69,6 +73,8 @@ pub struct RingHeight {
 ///     rail_under_bell: false,
 ///     cap: false,
 ///     straight_stock: false,
+///     iron_sights_mm: None,
+///     bolt_over_bore_mm: None,
 /// })?;
 /// assert_eq!(rings.recommended.saddle_mm, 3.5);
 /// # Ok::<(), scopewright::quantity::OutOfRange>(())
@@ -78,6 +84,16 @@ pub fn ring_height(measured: &Measured) -> Result<RingHeight, OutOfRange> {
     let barrel = within("barrel_diameter_mm", measured.barrel_diameter_mm, 8.0, 40.0)?;
     let rail = within("rail_over_bore_mm", measured.rail_over_bore_mm, 5.0, 60.0)?;
     let tube = within("tube_mm", measured.tube_mm, 20.0, 45.0)?;
+    let iron = within(
+        "iron_sights_mm",
+        measured.iron_sights_mm.unwrap_or(0.0),
+        0.0,
+        40.0,
+    )?;
+    let bolt = measured
+        .bolt_over_bore_mm
+        .map(|bolt| within("bolt_over_bore_mm", bolt, -20.0, 80.0))
+        .transpose()?;
     let height = |air_mm: f64| {
         Clearances {
             rail_over_bore_mm: rail,
@@ -85,6 +101,8 @@ pub fn ring_height(measured: &Measured) -> Result<RingHeight, OutOfRange> {
             clearance_mm: air_mm + if measured.cap { CAP_MM } else { 0.0 },
             rail_under_bell: measured.rail_under_bell,
             straight_stock: measured.straight_stock,
+            iron_sights_mm: iron,
+            bolt_over_bore_mm: bolt,
             ..Clearances::usual(bell, tube)
         }
         .least_height()

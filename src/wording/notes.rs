@@ -1,7 +1,7 @@
 //! What stands behind the line, in sentences: where each note belongs, what its numbers are
 //! called, and which formula and source they come from.
 
-use super::advice::{key_of, quantity_in_sentence};
+use super::advice::{key_of, quantity_short};
 use super::{Arg, decimals_for, number, say, with_unit};
 use crate::advice::report::{ALL_NIGHT_MIN, Effect, Element, Note, NoteKey, Quantity};
 use crate::need::answers::Units;
@@ -187,7 +187,7 @@ fn shown(effect: &Effect, units: Units) -> String {
         value,
         spread,
     } = *effect;
-    let size = |quantity| quantity_in_sentence(quantity, value.abs(), spread, units);
+    let size = |quantity| quantity_short(quantity, value.abs(), spread, units);
     // No decimals that are only noughts.
     let trimmed = |most: usize| {
         let scale = [1.0, 10.0, 100.0, 1000.0];
@@ -212,6 +212,20 @@ fn shown(effect: &Effect, units: Units) -> String {
             "later-within",
             spread = with_unit(spread, decimals_for(spread), "min")
         ),
+        // What is known to seconds is told in seconds.
+        Quantity::LaterMin if value.abs() < 0.95 && spread < 0.15 => {
+            let seconds = quantity_short(
+                Quantity::SecondsTonight,
+                60.0 * value.abs(),
+                60.0 * spread,
+                units,
+            );
+            if value < 0.0 {
+                t!("later-earlier", minutes = seconds)
+            } else {
+                t!("later-later", minutes = seconds)
+            }
+        }
         Quantity::LaterMin if value < 0.0 => t!("later-earlier", minutes = size(quantity)),
         Quantity::LaterMin => t!("later-later", minutes = size(quantity)),
         Quantity::PathCm if value.abs() < 0.05 => t!("path-same"),
@@ -229,6 +243,7 @@ fn shown(effect: &Effect, units: Units) -> String {
             _ => 0,
         }),
         Quantity::Clicks => trimmed(1),
+        Quantity::Magnification if spread <= 0.0 => t!("setting-mag", value = trimmed(1)),
         Quantity::MarkArcmin | Quantity::LineNeededArcmin => format!("{}′", trimmed(1)),
         Quantity::LuminanceCdM2 => format!(
             "{}\u{202F}cd/m²",
@@ -242,7 +257,7 @@ fn shown(effect: &Effect, units: Units) -> String {
         Quantity::WobbleMrad if spread <= 0.0 => {
             with_unit(value, if value < 1.0 { 2 } else { 1 }, "mrad")
         }
-        _ => quantity_in_sentence(quantity, value, spread, units),
+        _ => quantity_short(quantity, value, spread, units),
     }
 }
 

@@ -3,7 +3,9 @@
 use super::{Sheet, exact, with};
 use crate::advice::evening::{Look, Moonlit};
 use crate::advice::reasons::{HIGHS, OBJECTIVES};
-use crate::advice::report::{ALL_NIGHT_MIN, Effect, LastLight, LightKind, NoteKey, Quantity};
+use crate::advice::report::{
+    ALL_NIGHT_MIN, Effect, Figure, LastLight, LightKind, NoteKey, Quantity,
+};
 use crate::eye::{self, labels};
 use crate::sight::{Specification, fits, pupil};
 use crate::sky::ground::Cloud;
@@ -230,9 +232,14 @@ fn steps(sheet: &mut Sheet) {
         transmission_more: 0.05,
         ..look
     };
+    // One thing differs, and little: most of the model's own error is shared.
+    let by_glass = gain(&fixed, &clearer).map(|figure| Figure {
+        spread: figure.spread.min(0.2 * figure.value.abs() + 0.03),
+        ..figure
+    });
     found.push((
         NoteKey::StepTransmission,
-        gain(&fixed, &clearer),
+        by_glass,
         exact(Quantity::Percent, 5.0),
     ));
     let older = Look {

@@ -81,7 +81,9 @@ fn height(sheet: &mut Sheet) {
             .height(larger, sheet.own.tube_mm)
             .centre_over_rail_mm
             - height.centre_over_rail_mm;
-        sheet.put(NoteKey::LargerBell, vec![mm(larger), mm(more)]);
+        if more > 0.05 {
+            sheet.put(NoteKey::LargerBell, vec![mm(larger), mm(more)]);
+        }
     }
     if let Some(bore) = sheet.need.mount.rings_kept_mm.value
         && let Some(centre) = sheet.need.mount.rings_centre_height_mm

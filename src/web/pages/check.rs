@@ -1,6 +1,7 @@
 //! All answers, with a way back to each.
 
 use crate::need::answers::Answers;
+use crate::need::doubts;
 use crate::need::flow::{self, State as Answered};
 use crate::need::questions::{Question, Stage};
 use crate::t;
@@ -9,6 +10,7 @@ use crate::web::route::Route;
 use crate::web::state::use_app;
 use crate::web::view::prelude::*;
 use crate::wording::advice::capitalised;
+use crate::wording::problems::doubt;
 use crate::wording::questions::{part_answer, question as question_title, question_unsure};
 
 fn rows(answers: &Answers, stage: Stage) -> Html {
@@ -49,6 +51,18 @@ fn row(answers: &Answers, question: &'static Question) -> Html {
     }
 }
 
+/// Figures that look as if they were meant in another unit, with the way to their question.
+fn doubted(answers: &Answers) -> Html {
+    let found = doubts(answers);
+    html! {
+        <>
+            { for found.iter().filter_map(|each| Some((each, Question::of_part(each.part)?))).map(|(each, asked)| html! {
+                <p class="caution">{ doubt(each) }{ " " }<a href={Route::Question(asked.key.into()).href()}>{ t!("check-change-what", question = question_title(asked)) }</a></p>
+            }) }
+        </>
+    }
+}
+
 /// All answers.
 #[component]
 pub fn CheckPage() -> Html {
@@ -64,6 +78,7 @@ pub fn CheckPage() -> Html {
         <main class={classes!("page", "page--barred", if app.went_back { "page--enter-back" } else { "page--enter" })} id="main">
             <h1 id="title" tabindex="-1">{ t!("check-title") }</h1>
             <p class="why">{ t!("check-lead") }</p>
+            { doubted(&app.answers) }
             { rows(&app.answers, Stage::First) }
             <section>
                 <h2>{ t!("check-sharpen") }</h2>

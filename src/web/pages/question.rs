@@ -162,12 +162,12 @@ pub fn QuestionPage(props: &Props) -> Html {
         .copied()
         .filter(|part| is_part_asked(*part, answers))
         .collect();
-    let more_used = more
+    let more_used = more.iter().any(|part| {
+        // Also while something is typed that cannot be: its message must not fold away.
+        value(answers, *part) != Value::Nothing || app.typed.contains_key(&Field::Part(*part).id())
+    }) || wrong
         .iter()
-        .any(|part| value(answers, *part) != Value::Nothing)
-        || wrong
-            .iter()
-            .any(|(field, _)| matches!(field, Field::Part(part) if more.contains(part)));
+        .any(|(field, _)| matches!(field, Field::Part(part) if more.contains(part)));
     let title = question_title(question);
     html! {
         <main class={classes!("page", "page--barred", if app.went_back { "page--enter-back" } else { "page--enter" })} id="main">

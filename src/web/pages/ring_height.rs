@@ -2,7 +2,9 @@
 
 use crate::need::answers::Units;
 use crate::need::input::Quantity;
-use crate::rifle::mounting::{Clearances, HeightLimit, TubeLayout};
+use crate::rifle::mounting::{
+    Clearances, HeightLimit, MountError, RING_SPACING_MM, Rings, TubeLayout, turret_place_mm,
+};
 use crate::rifle::ring_height::{AIR_MM, CAP_MM, Measured, RingHeight, ring_height};
 use crate::t;
 use crate::web::components::explained;
@@ -25,6 +27,9 @@ struct Typed {
     rail_under_bell: bool,
     cap: bool,
     straight_stock: bool,
+    iron: String,
+    bolt: String,
+    spacing: String,
 }
 
 impl Typed {
@@ -38,9 +43,61 @@ impl Typed {
             rail_under_bell: self.rail_under_bell,
             cap: self.cap,
             straight_stock: self.straight_stock,
+            iron_sights_mm: own::metric(Quantity::RingsHeight, units, &self.iron),
+            bolt_over_bore_mm: own::metric(Quantity::RingsHeight, units, &self.bolt),
         }
     }
 }
+
+/// Whether two rings that far apart both find tube to hold on, in words.
+fn along(tube: &TubeLayout, spacing_mm: f64, units: Units) -> String {
+    let shown = |mm: f64| length_mm(units, mm);
+    let placed = Rings {
+        front_mm: 0.5 * spacing_mm,
+        rear_mm: -0.5 * spacing_mm,
+        half_width_mm: HALF_RING_MM,
+    };
+    match turret_place_mm(tube, &placed) {
+        Ok((from, to)) => t!(
+            "rings-apart-fit",
+            spacing = shown(spacing_mm),
+            room = shown(to - from)
+        ),
+        Err(MountError::RingsDoNotFit {
+            short_by_mm,
+            spacing_least_mm,
+            spacing_most_mm,
+        }) => t!(
+            "rings-apart-miss",
+            spacing = shown(spacing_mm),
+            short = shown(short_by_mm),
+            least = shown(spacing_least_mm.max(RING_SPACING_MM.0)),
+            most = shown(spacing_most_mm)
+        ),
+        Err(MountError::RingsTooClose { least_mm, .. }) => t!(
+            "rings-apart-close",
+            spacing = shown(spacing_mm),
+            least = shown(least_mm)
+        ),
+        Err(MountError::NoRoomToClamp { short_by_mm }) => {
+            t!("rings-apart-none", short = shown(short_by_mm))
+        }
+        Err(_) => String::new(),
+    }
+}
+
+/// The tube of a sight with such a bell.
+fn tube_of(measured: &Measured) -> (TubeLayout, f64) {
+    let objective_mm = (measured.bell_outer_mm - 7.0).max(measured.tube_mm - 6.0);
+    let length_mm = 265.0 + 0.029 * objective_mm * objective_mm;
+    (
+        TubeLayout::typical(length_mm, objective_mm, measured.tube_mm),
+        length_mm,
+    )
+}
+
+/// Half of a usual ring's width, mm (common practice, no source).
+const HALF_RING_MM: f64 = 10.0;
 
 fn limit(limit: HeightLimit, units: Units) -> String {
     match limit {
@@ -118,6 +175,18 @@ pub fn RingHeightPage() -> Html {
                     wrong={own::problem(quantity, units, text).map(AttrValue::from)} {ontext} />
             }
         };
+    // Left empty it is not asked for.
+    let empty = |id: &'static str,
+                 label: String,
+                 hint: String,
+                 quantity: Quantity,
+                 text: &str,
+                 ontext| {
+        html! {
+            <OwnField {id} {label} hint={Some(AttrValue::from(hint))} unit={quantity.unit(units).symbol()} text={text.to_owned()}
+                wrong={own::problem(quantity, units, text).map(AttrValue::from)} {ontext} />
+        }
+    };
     let box_ = |id: &'static str, words: String, checked: bool, onchange: Callback<Event>| {
         html! {
             <label class="tool__tick" for={id}>
@@ -155,10 +224,21 @@ pub fn RingHeightPage() -> Html {
                         { box_("rings-cap", t!("rings-cap"), typed.cap, tick(|t| &mut t.cap)) }
                         { box_("rings-straight", t!("rings-straight"), typed.straight_stock, tick(|t| &mut t.straight_stock)) }
                     </div>
+                    <details class="opens" id="rings-more">
+                        <summary>{ t!("rings-more") }</summary>
+                        <div class="opens__in fields fields--row">
+                            { empty("rings-iron", t!("rings-iron"), t!("rings-iron-hint", least = length_mm(units, 8.0), most = length_mm(units, 12.0)), Quantity::RingsHeight, &typed.iron, change(|t, text| t.iron = text)) }
+                            { empty("rings-bolt", t!("rings-bolt"), t!("rings-bolt-hint"), Quantity::RingsHeight, &typed.bolt, change(|t, text| t.bolt = text)) }
+                            { empty("rings-apart", t!("rings-apart"), t!("rings-apart-hint"), Quantity::RingSpacing, &typed.spacing, change(|t, text| t.spacing = text)) }
+                        </div>
+                    </details>
                 </div>
                 <div class="tool__side">
                     if let Ok(rings) = &found {
                         { answer(rings, units) }
+                        { for own::metric(Quantity::RingSpacing, units, &typed.spacing).into_iter().map(|spacing_mm| html! {
+                            <p class="tool__along">{ along(&tube_of(&measured).0, spacing_mm, units) }</p>
+                        }) }
                     } else if let Err(out) = &found {
                         <p class="field__error">{ t!("input-out-of-range", value = length_mm(units, out.value), least = length_mm(units, out.least), most = length_mm(units, out.most)) }</p>
                     }
@@ -174,20 +254,21 @@ pub fn RingHeightPage() -> Html {
 
 /// The section drawing, to scale, at the height that is recommended.
 fn drawing(measured: &Measured, rings: &RingHeight, units: Units) -> Html {
-    let objective_mm = (measured.bell_outer_mm - 7.0).max(measured.tube_mm - 6.0);
-    let length_mm = 265.0 + 0.029 * objective_mm * objective_mm;
+    let (tube, length_mm) = tube_of(measured);
     let clearances = Clearances {
         rail_over_bore_mm: measured.rail_over_bore_mm,
         barrel_radius_mm: 0.5 * measured.barrel_diameter_mm,
         clearance_mm: AIR_MM.1 + if measured.cap { CAP_MM } else { 0.0 },
         rail_under_bell: measured.rail_under_bell,
         straight_stock: measured.straight_stock,
+        iron_sights_mm: measured.iron_sights_mm.unwrap_or(0.0),
+        bolt_over_bore_mm: measured.bolt_over_bore_mm,
         ..Clearances::usual(measured.bell_outer_mm, measured.tube_mm)
     };
     let saddle_mm = rings.recommended.saddle_mm;
     OnRifle {
         clearances,
-        tube: TubeLayout::typical(length_mm, objective_mm, measured.tube_mm),
+        tube,
         length_mm,
         eye_relief_mm: 90.0,
         saddle_mm,

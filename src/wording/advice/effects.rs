@@ -21,15 +21,15 @@ pub fn quantity_value(quantity: Quantity, value: f64, spread: f64, units: Units)
     formatted(quantity, value, spread, units, about)
 }
 
-/// The same with the spread in brackets, so that a sentence goes on behind it.
+/// The same in short, as "12 ± 4 min", for tables and for panels of figures.
 #[must_use]
-pub fn quantity_in_sentence(quantity: Quantity, value: f64, spread: f64, units: Units) -> String {
+pub fn quantity_short(quantity: Quantity, value: f64, spread: f64, units: Units) -> String {
     formatted(quantity, value, spread, units, |value, spread, unit| {
-        let decimals = decimals_for(spread);
+        let decimals = decimals_for(spread).min(2);
         t!(
-            "said-about",
-            value = with_unit(value, decimals, unit),
-            spread = number(spread, decimals)
+            "amount-plus-minus",
+            value = number(value, decimals),
+            spread = with_unit(spread, decimals, unit)
         )
     })
 }

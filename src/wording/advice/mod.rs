@@ -5,7 +5,7 @@ mod line;
 mod sentences;
 
 pub use effects::{
-    change_first, change_short, changes, gains_and_losses, quantity_in_sentence, quantity_name,
+    change_first, change_short, changes, gains_and_losses, quantity_name, quantity_short,
     quantity_value,
 };
 pub use line::{

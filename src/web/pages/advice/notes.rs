@@ -8,8 +8,9 @@ use crate::need::questions::Question;
 use crate::t;
 use crate::web::route::Route;
 use crate::web::view::prelude::*;
-use crate::wording::advice::quantity_value;
+use crate::wording::advice::quantity_short;
 use crate::wording::notes::{Place, at, sources, spoken};
+use crate::wording::number;
 use crate::wording::problems::doubt;
 use crate::wording::questions::question_short;
 
@@ -105,7 +106,7 @@ pub fn evening(advice: &Advice, units: Units) -> Html {
                 <div class="opens__in">
                     { for groups.into_iter().map(|place| html! {
                         <div>
-                            <h3 class="behind__title">{ evening_title(place) }</h3>
+                            <p class="behind__title">{ evening_title(place) }</p>
                             { list(at(notes, place), units) }
                         </div>
                     }) }
@@ -116,23 +117,26 @@ pub fn evening(advice: &Advice, units: Units) -> Html {
     }
 }
 
-fn flight_row(row: &FlightRow, units: Units) -> Html {
-    let told = |quantity, value: f64| quantity_value(quantity, value, 0.0, units);
-    let path = quantity_value(Quantity::PathCm, row.path_cm, row.path_spread_cm, units);
+fn flight_row(row: &FlightRow, units: Units, per_cm: f64) -> Html {
+    let told = |quantity, value: f64| quantity_short(quantity, value, 0.0, units);
+    let small = |cm: f64| number(cm * per_cm, 1);
     // At the zero the path is the line itself.
     let path = if row.path_cm.abs() < 0.05 {
-        told(Quantity::PathCm, 0.0)
+        number(0.0, 0)
     } else {
-        path
+        t!(
+            "amount-plus-minus",
+            value = small(row.path_cm),
+            spread = small(row.path_spread_cm.max(0.1))
+        )
     };
     html! {
         <tr>
             <th scope="row">{ told(Quantity::RangeM, row.range_m) }</th>
             <td>{ path }</td>
-            <td>{ told(Quantity::CoveredCm, row.wobble_cm) }</td>
-            <td>{ told(Quantity::CoveredCm, row.drift_cm) }</td>
-            <td>{ told(Quantity::SpeedMS, row.speed_m_s) }</td>
-            <td>{ told(Quantity::EnergyJ, row.energy_j) }</td>
+            <td>{ small(row.wobble_cm) }</td>
+            <td>{ small(row.drift_cm) }</td>
+            <td>{ told(Quantity::SpeedMS, row.speed_m_s) }<br />{ told(Quantity::EnergyJ, row.energy_j) }</td>
             <td>{ told(Quantity::FlightSeconds, row.time_s) }</td>
         </tr>
     }
@@ -144,6 +148,10 @@ pub fn flight(advice: &Advice, units: Units) -> Html {
     if advice.flight.is_empty() {
         return Html::default();
     }
+    let (per_cm, unit) = match units {
+        Units::Metric => (1.0, "cm"),
+        Units::Imperial => (1.0 / 2.54, "in"),
+    };
     html! {
         <section id="flight">
             <h2>{ t!("advice-flight") }</h2>
@@ -155,14 +163,13 @@ pub fn flight(advice: &Advice, units: Units) -> Html {
                         <table class="figures figures--flight">
                             <thead><tr>
                                 <th scope="col">{ t!("flight-range") }</th>
-                                <th scope="col">{ t!("flight-path") }</th>
-                                <th scope="col">{ t!("flight-wobble") }</th>
-                                <th scope="col">{ t!("flight-drift") }</th>
+                                <th scope="col">{ t!("flight-path", unit = unit) }</th>
+                                <th scope="col">{ t!("flight-wobble", unit = unit) }</th>
+                                <th scope="col">{ t!("flight-drift", unit = unit) }</th>
                                 <th scope="col">{ t!("flight-speed") }</th>
-                                <th scope="col">{ t!("flight-energy") }</th>
                                 <th scope="col">{ t!("flight-time") }</th>
                             </tr></thead>
-                            <tbody>{ for advice.flight.iter().map(|row| flight_row(row, units)) }</tbody>
+                            <tbody>{ for advice.flight.iter().map(|row| flight_row(row, units, per_cm)) }</tbody>
                         </table>
                     </div>
                     { list(at(notes, Place::Flight), units) }
@@ -205,7 +212,7 @@ pub fn mounting_sheet(advice: &Advice, units: Units) -> Html {
             .flat_map(|place| at(notes, place))
     };
     html! {
-        <>
+        <div class="sheet">
             { group(t!("sheet-height"), Place::Height) }
             { group(t!("sheet-along"), Place::Along) }
             { group(t!("sheet-hold"), Place::Hold) }
@@ -213,6 +220,6 @@ pub fn mounting_sheet(advice: &Advice, units: Units) -> Html {
                 <summary>{ t!("page-more") }</summary>
                 <div class="opens__in">{ formulas(sources(all())) }</div>
             </details>
-        </>
+        </div>
     }
 }

@@ -2,13 +2,13 @@
 
 use super::head::Props;
 use super::notes;
-use crate::advice::report::{Effect, Note, Reason, Step};
+use crate::advice::report::{Effect, Note, Quantity, Reason, Step};
 use crate::need::answers::Units;
 use crate::t;
 use crate::web::components::{Steps, explained};
 use crate::web::view::prelude::*;
 use crate::wording::advice::{
-    quantity_name, quantity_value, reason_said, setting, source_of, word,
+    quantity_name, quantity_short, reason_said, setting, source_of, word,
 };
 use crate::wording::notes::{Place, at, sources};
 
@@ -83,7 +83,8 @@ fn figures(reason: &Reason, units: Units) -> Html {
         .iter()
         .chain(steps.iter().flat_map(|step| &step.effects))
     {
-        if !quantities.contains(&effect.quantity) {
+        // The share served has a row of its own.
+        if effect.quantity != Quantity::ServedPoints && !quantities.contains(&effect.quantity) {
             quantities.push(effect.quantity);
         }
     }
@@ -101,7 +102,7 @@ fn figures(reason: &Reason, units: Units) -> Html {
                     };
                     format!(
                         "{sign}{}",
-                        quantity_value(quantity, effect.value, effect.spread, units)
+                        quantity_short(quantity, effect.value, effect.spread, units)
                     )
                 },
             )
@@ -116,7 +117,7 @@ fn figures(reason: &Reason, units: Units) -> Html {
                 </tr></thead>
                 <tbody>
                     <tr>
-                        <th scope="row">{ quantity_name(crate::advice::report::Quantity::ServedPoints) }</th>
+                        <th scope="row">{ quantity_name(Quantity::ServedPoints) }</th>
                         <td>{ percent(reason.here.served) }</td>
                         { for steps.iter().map(|step| html! { <td>{ percent(step.served) }</td> }) }
                     </tr>
