@@ -13,7 +13,6 @@ use crate::sight::{
     Elevation, FieldClass, FocalPlane, GlassGrade, Illumination, ParallaxSetting, ReticleFamily,
     Specification, field, pupil,
 };
-use serde::Serialize;
 
 /// The ladders of the trade: what counts as one step.
 pub(crate) const LOWS: [f64; 11] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0];
@@ -33,19 +32,8 @@ fn rungs(ladder: &[f64], value: f64) -> (Option<f64>, Option<f64>) {
 }
 
 /// The key of a wire value, as it is serialised.
-pub(crate) fn key<T: Serialize>(value: T) -> Setting {
-    match serde_json::to_value(value) {
-        Ok(serde_json::Value::String(text)) => Setting::Key(text),
-        Ok(serde_json::Value::Object(map)) => {
-            let number = |name: &str| map.get(name).and_then(serde_json::Value::as_f64);
-            match (number("free_at_m"), number("nearest_m")) {
-                (Some(at), _) => Setting::Key(format!("fixed_{at}")),
-                (_, Some(from)) => Setting::Key(format!("adjustable_{from}")),
-                _ => Setting::Key(String::new()),
-            }
-        }
-        _ => Setting::Key(String::new()),
-    }
+pub(crate) fn key(value: impl core::fmt::Debug) -> Setting {
+    Setting::Key(crate::plain::key(&value))
 }
 
 /// What of a specification an element is.
@@ -59,7 +47,10 @@ pub(crate) fn setting(element: Element, s: &Specification) -> Setting {
         Element::Plane => key(wire::Plane::from(s.plane)),
         Element::Reticle => key(wire::Reticle::from(s.reticle)),
         Element::Illumination => key(wire::Lit::from(s.illumination)),
-        Element::Parallax => key(wire::Parallax::from(s.parallax)),
+        Element::Parallax => Setting::Key(match s.parallax {
+            ParallaxSetting::Fixed { free_at_m } => format!("fixed_{free_at_m}"),
+            ParallaxSetting::Adjustable { nearest_m } => format!("adjustable_{nearest_m}"),
+        }),
         Element::Elevation => key(wire::Turret::from(s.elevation)),
         Element::EyeReliefMm => Setting::Number(s.eye_relief_mm),
         Element::FieldLowMPer100m => key(wire::FieldWidth::from(s.field)),

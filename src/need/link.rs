@@ -4,11 +4,10 @@
 //! `-_.~` alone, so that no messenger breaks it; length and checksum tell a truncated link
 //! from an altered one. Nothing but the answers is in it, the place to a tenth of a degree.
 
-use serde_json::{Map, Number, Value};
-
 use super::answers::Answers;
 use super::link_words::WORDS;
-use super::saved::{ParseProblem, Rescued, rescue, to_json};
+use super::saved::{ParseProblem, Rescued, pruned, rescued};
+use crate::plain::{Json, decimal};
 
 /// The format this code writes and reads.
 pub const FORMAT: u32 = 1;
@@ -54,9 +53,8 @@ pub fn encode(answers: &Answers) -> String {
             *angle = angle.map(|degrees| (degrees * 10.0).round() / 10.0);
         }
     }
-    let value = serde_json::from_str(&to_json(&answers)).unwrap_or(Value::Null);
     let mut body = String::new();
-    write(&value, &mut body);
+    write(&pruned(&answers), &mut body);
     format!(
         "s{FORMAT}{}{body}{}",
         digits(body.len() as u64, 3),
@@ -113,7 +111,7 @@ pub fn decode(link: &str) -> Result<Rescued, LinkProblem> {
     if !reader.0.is_empty() {
         return Err(LinkProblem::Altered);
     }
-    rescue(&value.to_string()).map_err(LinkProblem::Unreadable)
+    rescued(value).map_err(LinkProblem::Unreadable)
 }
 
 /// FNV-1a, 64 bits folded to 24.
@@ -141,19 +139,20 @@ fn number(text: &str) -> Option<u64> {
 
 /// Known word: two digits. Else a full stop and: `o` object … `x`, `a` list … `x`, `t`, `f`,
 /// `z` nothing, a decimal digit: that number, `n` number … `~`, `s` text in base 64 … `~`.
-fn write(value: &Value, out: &mut String) {
+fn write(value: &Json, out: &mut String) {
     match value {
-        Value::Null => out.push_str(".z"),
-        Value::Bool(true) => out.push_str(".t"),
-        Value::Bool(false) => out.push_str(".f"),
-        Value::Number(number) => write_number(number, out),
-        Value::String(text) => write_word(text, out),
-        Value::Array(list) => {
+        Json::Null => out.push_str(".z"),
+        Json::Flag(true) => out.push_str(".t"),
+        Json::Flag(false) => out.push_str(".f"),
+        Json::Whole(number) => write_number(*number as f64, out),
+        Json::Number(number) => write_number(*number, out),
+        Json::Text(text) => write_word(text, out),
+        Json::List(list) => {
             out.push_str(".a");
             list.iter().for_each(|each| write(each, out));
             out.push_str(".x");
         }
-        Value::Object(object) => {
+        Json::Fields(object) => {
             out.push_str(".o");
             for (key, each) in object {
                 write_word(key, out);
@@ -164,12 +163,9 @@ fn write(value: &Value, out: &mut String) {
     }
 }
 
-fn write_number(number: &Number, out: &mut String) {
+fn write_number(number: f64, out: &mut String) {
     // 30.0 is written as 30.
-    let text = match number.as_f64() {
-        Some(value) => format!("{value}"),
-        None => number.to_string(),
-    };
+    let text = format!("{number}");
     if text.len() == 1 {
         out.push('.');
         out.push_str(&text);
@@ -220,32 +216,34 @@ impl Reader<'_> {
         }
     }
 
-    fn value(&mut self, depth: usize) -> Option<Value> {
+    fn value(&mut self, depth: usize) -> Option<Json> {
         if depth > 8 {
             return None;
         }
         if !self.0.starts_with('.') {
-            return self.word().map(Value::String);
+            return self.word().map(Json::Text);
         }
         match self.take(2)?.as_bytes()[1] {
-            b't' => Some(Value::Bool(true)),
-            b'f' => Some(Value::Bool(false)),
-            b'z' => Some(Value::Null),
-            b's' => self.text().map(Value::String),
+            b't' => Some(Json::Flag(true)),
+            b'f' => Some(Json::Flag(false)),
+            b'z' => Some(Json::Null),
+            b's' => self.text().map(Json::Text),
             b'n' => {
                 let text = self.until_tilde()?.replace('_', ".");
-                Number::from_f64(crate::plain::decimal(&text)?).map(whole)
+                decimal(&text)
+                    .filter(|number| number.is_finite())
+                    .map(whole)
             }
-            digit @ b'0'..=b'9' => Some(Value::Number((digit - b'0').into())),
+            digit @ b'0'..=b'9' => Some(Json::Whole(u64::from(digit - b'0'))),
             b'a' => {
                 let mut list = Vec::new();
                 while !self.at_end() {
                     list.push(self.value(depth + 1)?);
                 }
-                Some(Value::Array(list))
+                Some(Json::List(list))
             }
             b'o' => {
-                let mut object = Map::new();
+                let mut object = Json::Fields(Vec::new());
                 while !self.at_end() {
                     let key = if self.0.starts_with(".s") {
                         self.take(2)?;
@@ -253,9 +251,9 @@ impl Reader<'_> {
                     } else {
                         self.word()?
                     };
-                    object.insert(key, self.value(depth + 1)?);
+                    object.put(&key, self.value(depth + 1)?);
                 }
-                Some(Value::Object(object))
+                Some(object)
             }
             _ => None,
         }
@@ -280,11 +278,10 @@ impl Reader<'_> {
 }
 
 /// A whole number as such, so that months are read as what they are.
-fn whole(number: Number) -> Value {
-    match number.as_f64() {
-        Some(value) if value == value.trunc() && value.abs() < 1e15 => {
-            Value::Number((value as i64).into())
-        }
-        _ => Value::Number(number),
+fn whole(number: f64) -> Json {
+    if number == number.trunc() && (0.0..1e15).contains(&number) {
+        Json::Whole(number as u64)
+    } else {
+        Json::Number(number)
     }
 }

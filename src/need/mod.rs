@@ -21,11 +21,12 @@ mod link_words;
 mod resolve;
 mod saved;
 mod value;
+mod wire;
 
 pub use check::{LIST_MOST, Problem, RING_BORES_MM, TEXT_MOST, Wrong, check};
 pub use doubts::{Doubt, doubts};
 pub use resolve::{resolve, usual_manners, usual_ranges};
-pub use saved::{ParseProblem, Rescued, parse, parse_value, rescue, to_json};
+pub use saved::{ParseProblem, Rescued, parse, rescue, to_json};
 pub use shooter::Need;
 pub use value::{RangeRow, Reply, Value, apply, range_rows, value};
 

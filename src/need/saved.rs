@@ -1,11 +1,11 @@
 //! Reading answers from JSON: strictly, as a program hands them over, or kindly, as a
 //! browser stored them once.
 
-use serde_json::{Map, Value};
-
 use super::answers::{Answers, Ranges, VERSION};
 use super::check::{Problem, check};
 use super::resolve::resolve;
+use super::wire;
+use crate::plain::Json;
 
 /// Longest JSON that is looked at, in bytes.
 const LONGEST: usize = 100_000;
@@ -59,65 +59,49 @@ pub enum ParseProblem {
 /// assert_eq!(parse(r#"{"version": 2}"#), Err(ParseProblem::Later { read: 2 }));
 /// ```
 pub fn parse(json: &str) -> Result<Answers, ParseProblem> {
-    let object = object(json)?;
-    from_object(object)
+    let value = value(json)?;
+    let version_read = value.get("version").and_then(Json::whole);
+    match version_read {
+        Some(read) if read == u64::from(VERSION) => {}
+        Some(read) if read > u64::from(VERSION) => return Err(ParseProblem::Later { read }),
+        _ => return Err(ParseProblem::NoVersion),
+    }
+    wire::read(&value).or_else(|_| {
+        // Field by field only when something is wrong, to say which.
+        for (field, value) in fields(value)? {
+            if let Err(why) = single(&field, value) {
+                return Err(ParseProblem::Unreadable { field, why });
+            }
+        }
+        Err(ParseProblem::NotAnObject)
+    })
 }
 
-/// The answers in a JSON value, as [`parse`] reads them.
-///
-/// # Errors
-/// As [`parse`].
-pub fn parse_value(value: Value) -> Result<Answers, ParseProblem> {
+/// The object in a JSON text.
+fn value(json: &str) -> Result<Json, ParseProblem> {
+    if json.len() > LONGEST {
+        return Err(ParseProblem::TooLong { length: json.len() });
+    }
+    match Json::read(json) {
+        Ok(value @ Json::Fields(_)) => Ok(value),
+        Ok(_) => Err(ParseProblem::NotAnObject),
+        Err(at) => Err(ParseProblem::NotJson {
+            line: at.line,
+            column: at.column,
+        }),
+    }
+}
+
+fn fields(value: Json) -> Result<Vec<(String, Json)>, ParseProblem> {
     match value {
-        Value::Object(object) => {
-            version(&object)?;
-            from_object(object)
-        }
+        Json::Fields(fields) => Ok(fields),
         _ => Err(ParseProblem::NotAnObject),
     }
 }
 
-fn object(json: &str) -> Result<Map<String, Value>, ParseProblem> {
-    if json.len() > LONGEST {
-        return Err(ParseProblem::TooLong { length: json.len() });
-    }
-    let value: Value = serde_json::from_str(json).map_err(|error| ParseProblem::NotJson {
-        line: error.line(),
-        column: error.column(),
-    })?;
-    let Value::Object(object) = value else {
-        return Err(ParseProblem::NotAnObject);
-    };
-    version(&object)?;
-    Ok(object)
-}
-
-fn version(object: &Map<String, Value>) -> Result<(), ParseProblem> {
-    match object.get("version").and_then(Value::as_u64) {
-        Some(read) if read == u64::from(VERSION) => Ok(()),
-        Some(read) if read > u64::from(VERSION) => Err(ParseProblem::Later { read }),
-        _ => Err(ParseProblem::NoVersion),
-    }
-}
-
-fn from_object(object: Map<String, Value>) -> Result<Answers, ParseProblem> {
-    // Field by field only when something is wrong, to say which.
-    if let Ok(answers) = serde_json::from_value(Value::Object(object.clone())) {
-        return Ok(answers);
-    }
-    for (field, value) in object {
-        if let Err(why) = single(&field, value) {
-            return Err(ParseProblem::Unreadable { field, why });
-        }
-    }
-    Err(ParseProblem::NotAnObject)
-}
-
 /// Answers that hold this one field alone.
-fn single(field: &str, value: Value) -> Result<Answers, String> {
-    let mut alone = Map::new();
-    alone.insert(field.to_owned(), value);
-    serde_json::from_value(Value::Object(alone)).map_err(|error| error.to_string())
+fn single(field: &str, value: Json) -> Result<Answers, String> {
+    wire::read(&Json::fields([(field, value)]))
 }
 
 /// What could be kept of stored answers.
@@ -147,26 +131,21 @@ impl Rescued {
 /// # Errors
 /// [`ParseProblem`] where nothing can be kept: no JSON, no object.
 pub fn rescue(json: &str) -> Result<Rescued, ParseProblem> {
-    if json.len() > LONGEST {
-        return Err(ParseProblem::TooLong { length: json.len() });
-    }
-    let value: Value = serde_json::from_str(json).map_err(|error| ParseProblem::NotJson {
-        line: error.line(),
-        column: error.column(),
-    })?;
-    let Value::Object(object) = value else {
-        return Err(ParseProblem::NotAnObject);
-    };
-    let read = object.get("version").and_then(Value::as_u64);
+    rescued(value(json)?)
+}
+
+/// What can be kept of answers in an object of fields.
+pub(super) fn rescued(value: Json) -> Result<Rescued, ParseProblem> {
+    let read = value.get("version").and_then(Json::whole);
     let later_version = read.filter(|read| *read > u64::from(VERSION));
-    let mut kept = Map::new();
+    let mut kept = Json::Fields(Vec::new());
     let mut lost = Vec::new();
     let mut problems = Vec::new();
     if read.is_none() {
         lost.push("version".to_owned());
     }
     let mut partial = None;
-    for (field, value) in object {
+    for (field, value) in fields(value)? {
         if field == "version" {
             continue;
         }
@@ -179,7 +158,7 @@ pub fn rescue(json: &str) -> Result<Rescued, ParseProblem> {
                 alone.version = VERSION;
                 let wrong = check(&alone);
                 if wrong.is_empty() {
-                    kept.insert(field, value);
+                    kept.put(&field, value);
                 } else {
                     problems.extend(wrong);
                 }
@@ -187,8 +166,8 @@ pub fn rescue(json: &str) -> Result<Rescued, ParseProblem> {
             Err(_) => lost.push(field),
         }
     }
-    kept.insert("version".to_owned(), VERSION.into());
-    let mut answers = serde_json::from_value(Value::Object(kept)).unwrap_or(Answers {
+    kept.put("version", Json::Whole(u64::from(VERSION)));
+    let mut answers = wire::read(&kept).unwrap_or(Answers {
         version: VERSION,
         ..Answers::default()
     });
@@ -217,25 +196,23 @@ pub fn rescue(json: &str) -> Result<Rescued, ParseProblem> {
 const ENDS: [&str; 3] = ["nearest_m", "usual_m", "farthest_m"];
 
 /// Ranges of which some are said and the others missing, as a club presets them.
-fn is_partial(value: &Value) -> bool {
-    value.as_object().is_some_and(|ranges| {
-        (1..3).contains(&ranges.len())
-            && ranges
-                .iter()
-                .all(|(key, value)| ENDS.contains(&key.as_str()) && value.is_number())
-    })
+fn is_partial(value: &Json) -> bool {
+    matches!(value, Json::Fields(ranges) if (1..3).contains(&ranges.len())
+        && ranges
+            .iter()
+            .all(|(key, value)| ENDS.contains(&key.as_str()) && value.number().is_some()))
 }
 
 /// What is said decides; what is missing is what is usual, moved as far as order asks.
-fn completed(answers: &Answers, said: &Value) -> Ranges {
+fn completed(answers: &Answers, said: &Json) -> Ranges {
     let usual = resolve(answers).situations.first().map(|each| each.range);
-    let end = |key: &str, usual_m: f64| said.get(key).and_then(Value::as_f64).unwrap_or(usual_m);
-    let said_usual_m = said.get("usual_m").and_then(Value::as_f64);
+    let end = |key: &str, usual_m: f64| said.get(key).and_then(Json::number).unwrap_or(usual_m);
+    let said_usual_m = said.get("usual_m").and_then(Json::number);
     let (nearest_m, usual_m, farthest_m) = usual.map_or((30.0, 80.0, 150.0), |range| {
         (range.nearest_m, range.usual_m, range.farthest_m)
     });
-    let said_nearest_m = said.get("nearest_m").and_then(Value::as_f64);
-    let said_farthest_m = said.get("farthest_m").and_then(Value::as_f64);
+    let said_nearest_m = said.get("nearest_m").and_then(Json::number);
+    let said_farthest_m = said.get("farthest_m").and_then(Json::number);
     let floor_m = said_nearest_m.or(said_usual_m).unwrap_or(0.0);
     let ceiling_m = said_farthest_m.or(said_usual_m).unwrap_or(f64::INFINITY);
     let nearest_m = end(
@@ -256,36 +233,41 @@ fn completed(answers: &Answers, said: &Value) -> Ranges {
 /// The answers as they are stored: JSON of schema version 1 without what was not answered.
 #[must_use]
 pub fn to_json(answers: &Answers) -> String {
-    let mut value = serde_json::to_value(answers).unwrap_or(Value::Null);
+    pruned(answers).written()
+}
+
+/// The answers as they are stored, as one value.
+pub(super) fn pruned(answers: &Answers) -> Json {
+    let mut value = wire::written(answers);
     prune(&mut value);
-    if let Value::Object(object) = &mut value {
-        object.insert("version".to_owned(), VERSION.into());
-    }
-    value.to_string()
+    value.put("version", Json::Whole(u64::from(VERSION)));
+    value
 }
 
 /// Leaves out what says nothing: nulls, ticks that are not set, empty lists and groups.
-pub(super) fn prune(value: &mut Value) {
-    if let Value::Object(object) = value {
-        object.values_mut().for_each(prune);
-        object.retain(|key, value| match value {
-            Value::Null | Value::Bool(false) => {
+fn prune(value: &mut Json) {
+    match value {
+        Json::Fields(fields) => {
+            for (_, value) in fields.iter_mut() {
+                prune(value);
+            }
+            fields.retain(|(key, value)| match value {
+                Json::Null => false,
                 // "No" is an answer where the question has a third one.
-                !value.is_null()
-                    && matches!(
-                        key.as_str(),
-                        "rangefinder" | "both_eyes_open" | "comes_off" | "others_use_it"
-                    )
-            }
-            Value::Array(list) => !list.is_empty(),
-            Value::Object(object) => !object.is_empty(),
-            Value::String(text) => {
-                !(key == "units" && text == "metric" || key == "lens" && text == "natural")
-            }
-            Value::Number(number) => !(key == "snow" && number.as_f64() == Some(0.0)),
-            Value::Bool(true) => true,
-        });
-    } else if let Value::Array(list) = value {
-        list.iter_mut().for_each(prune);
+                Json::Flag(false) => matches!(
+                    key.as_str(),
+                    "rangefinder" | "both_eyes_open" | "comes_off" | "others_use_it"
+                ),
+                Json::List(list) => !list.is_empty(),
+                Json::Fields(fields) => !fields.is_empty(),
+                Json::Text(text) => {
+                    !(key == "units" && text == "metric" || key == "lens" && text == "natural")
+                }
+                Json::Number(number) => !(key == "snow" && *number == 0.0),
+                Json::Whole(_) | Json::Flag(true) => true,
+            });
+        }
+        Json::List(list) => list.iter_mut().for_each(prune),
+        _ => {}
     }
 }

@@ -1,7 +1,7 @@
 //! Reading and changing answers part by part: the reducer behind every page.
 
 use super::answers::{Answers, CoverShare, Manner, MannerShare, Ranges, Use, VERSION};
-use super::keys::{from_key, key_of};
+use super::keys::{Choice, from_key, key_of};
 use super::quarry::What;
 use super::questions::{Control, Part, Question};
 use super::resolve::usual_ranges;
@@ -213,7 +213,7 @@ const GLOW: [(&str, Option<f64>); 4] = [
 /// Visibility in km (common practice of weather services: haze below 10, mist below 5 km).
 const HAZE: [(&str, f64); 3] = [("clear", 40.0), ("hazy", 8.0), ("misty", 2.0)];
 
-fn one<T: serde::Serialize>(value: Option<&T>) -> Value {
+fn one<T: Choice>(value: Option<&T>) -> Value {
     value.map_or(Value::Nothing, |value| Value::One(key_of(value)))
 }
 
@@ -529,7 +529,7 @@ fn option_text(new: &Value) -> Option<Option<&str>> {
     }
 }
 
-fn choice<T: serde::de::DeserializeOwned>(new: &Value) -> Option<Option<T>> {
+fn choice<T: Choice>(new: &Value) -> Option<Option<T>> {
     match option_text(new)? {
         None => Some(None),
         Some(key) => from_key(key).map(Some),
@@ -552,7 +552,7 @@ fn flag(new: &Value) -> Option<Option<bool>> {
     }
 }
 
-fn list<T: serde::de::DeserializeOwned>(new: &Value) -> Option<Vec<(T, f64)>> {
+fn list<T: Choice>(new: &Value) -> Option<Vec<(T, f64)>> {
     match new {
         Value::Nothing => Some(Vec::new()),
         Value::Many(list) => list

@@ -1,13 +1,17 @@
-//! Plain work done by small code: sorting, decimal numbers, letters.
+//! Plain work done by small code: sorting, decimal numbers, letters, JSON, keys.
 //!
 //! The standard library brings a large sort for every type that is sorted and tables for
 //! every number and letter there is; a page on a telephone loads them all. What stands here
 //! gives the same results, from one short function each.
 
 mod decimal;
+mod json;
 mod letters;
+mod names;
 mod sorted;
 
 pub use decimal::decimal;
+pub use json::{Json, NoJson};
 pub use letters::{capital, is_letter, small, small_text};
+pub use names::key;
 pub use sorted::{sort_by, sort_by_key};

@@ -9,9 +9,9 @@ use crate::advice::Advice;
 use crate::advice::report::Line;
 use crate::need::answers::Answers;
 use crate::need::{ParseProblem, Rescued, rescue};
+use crate::plain::Json;
 use crate::wording::questions::joined;
 use crate::wording::{self, Language};
-use serde::Deserialize;
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use wasm_bindgen::{JsCast, closure::Closure};
@@ -41,13 +41,16 @@ pub fn is_framed() -> bool {
     })
 }
 
-/// A greeting of the page around.
-#[derive(Deserialize)]
-struct Greeting {
-    scopewright: u32,
-    kind: String,
-    #[serde(default)]
-    colours: BTreeMap<String, String>,
+/// The colours in a greeting of the page around; nothing for any other message.
+fn greeting(text: &str) -> Option<BTreeMap<String, String>> {
+    let said = Json::read(text).ok()?;
+    let is_greeting = said.get("scopewright")?.whole() == Some(u64::from(VERSION))
+        && said.get("kind")?.text() == Some("hello");
+    match said.get("colours") {
+        _ if !is_greeting => None,
+        None => Some(BTreeMap::new()),
+        Some(colours) => super::stored::texts(colours),
+    }
 }
 
 /// The parts of presets: door, answers, language, the last two still encoded.
@@ -104,14 +107,22 @@ pub fn presets(text: &str) -> Result<(Route, Rescued), ParseProblem> {
     rescue(&json).map(|rescued| (door, rescued))
 }
 
-fn post(message: &serde_json::Value) {
+/// A message of this kind.
+fn message(kind: &str) -> Json {
+    Json::fields([
+        ("scopewright", Json::Whole(u64::from(VERSION))),
+        ("kind", Json::Text(kind.to_owned())),
+    ])
+}
+
+fn post(message: &Json) {
     let Some(origin) = ORIGIN.with_borrow(Clone::clone) else {
         return;
     };
     let parent = web_sys::window().and_then(|window| window.parent().ok().flatten());
     if let Some(parent) = parent {
         // A page that has gone hears nothing; there is nobody else to tell.
-        let _ = parent.post_message(&message.to_string().into(), &origin);
+        let _ = parent.post_message(&message.written().into(), &origin);
     }
 }
 
@@ -121,7 +132,9 @@ fn tell_height() {
         .and_then(|document| document.body())
         .map(|body| body.get_bounding_client_rect().height());
     if let Some(height_px) = height_px {
-        post(&serde_json::json!({ "scopewright": VERSION, "kind": "height", "px": height_px }));
+        let mut told = message("height");
+        told.put("px", Json::Number(height_px));
+        post(&told);
     }
 }
 
@@ -140,18 +153,20 @@ pub fn tell_advice(answers: &Answers, advice: &Advice) {
         tube_mm,
         ..
     } = pick.line;
-    post(&serde_json::json!({
-        "scopewright": VERSION,
-        "kind": "advice",
-        "advice": {
-            "mag_low": mag_low,
-            "mag_high": mag_high,
-            "objective_mm": objective_mm,
-            "tube_mm": tube_mm,
-            "words": crate::wording::advice::line_text(&pick.line, answers.units),
-            "served": pick.served.value,
-        },
-    }));
+    let words = crate::wording::advice::line_text(&pick.line, answers.units);
+    let mut told = message("advice");
+    told.put(
+        "advice",
+        Json::fields([
+            ("mag_low", Json::Number(mag_low)),
+            ("mag_high", Json::Number(mag_high)),
+            ("objective_mm", Json::Number(objective_mm)),
+            ("tube_mm", Json::Number(tube_mm)),
+            ("words", Json::Text(words)),
+            ("served", Json::Number(pick.served.value)),
+        ]),
+    );
+    post(&told);
 }
 
 /// Relative luminance of `#rrggbb`.
@@ -283,23 +298,19 @@ pub fn start() {
         let Some(text) = event.data().as_string().filter(|_| from_parent) else {
             return;
         };
-        let Ok(greeting) = serde_json::from_str::<Greeting>(&text) else {
+        let Some(colours) = greeting(&text) else {
             return;
         };
-        if greeting.scopewright != VERSION || greeting.kind != "hello" {
-            return;
-        }
         ORIGIN.set(Some(event.origin()));
-        wear(&greeting.colours);
+        wear(&colours);
         tell_height();
     })
     .forget();
     if let Some(around) = around {
         // Who is around is not known yet: this says nothing but that one may greet.
-        let ready = serde_json::json!({
-            "scopewright": VERSION, "kind": "ready", "title": crate::t!("opening-title"),
-        });
-        let _ = around.post_message(&ready.to_string().into(), "*");
+        let mut ready = message("ready");
+        ready.put("title", Json::Text(crate::t!("opening-title")));
+        let _ = around.post_message(&ready.written().into(), "*");
     }
     let resized = Closure::<dyn FnMut()>::new(tell_height);
     if let (Ok(observer), Some(body)) = (
@@ -313,7 +324,7 @@ pub fn start() {
 
 #[cfg(test)]
 mod tests {
-    use super::{contrast, faint};
+    use super::{contrast, faint, greeting};
     use std::collections::BTreeMap;
 
     /// WCAG 2.2: black on white is 21 : 1; #767676 on white is the darkest grey at 4.54.
@@ -326,6 +337,21 @@ mod tests {
 
     fn faint_none(colours: &BTreeMap<String, String>) -> bool {
         faint(colours).is_empty()
+    }
+
+    #[test]
+    fn only_a_greeting_is_heard() {
+        let heard = |text| greeting(text).map(|colours| colours.len());
+        assert_eq!(heard(r#"{"scopewright":1,"kind":"hello"}"#), Some(0));
+        let coloured = r##"{"scopewright":1,"kind":"hello","colours":{"ink":"#20242c"}}"##;
+        assert_eq!(heard(coloured), Some(1));
+        assert_eq!(
+            heard(r#"{"scopewright":1,"kind":"hello","colours":{"ink":3}}"#),
+            None
+        );
+        assert_eq!(heard(r#"{"scopewright":2,"kind":"hello"}"#), None);
+        assert_eq!(heard(r#"{"scopewright":1,"kind":"advice"}"#), None);
+        assert_eq!(heard("hello"), None);
     }
 
     #[test]

@@ -10,16 +10,29 @@ use crate::need;
 use crate::need::answers::Answers;
 use crate::web::view::{use_effect_with, use_mut_ref};
 use nanoserde::{DeBin, SerBin};
-use serde::{Deserialize, Serialize};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 
 /// A job for the worker.
-#[derive(Serialize, Deserialize)]
 struct Job {
     revision: u32,
     answers: Answers,
+}
+
+impl Job {
+    /// The revision, a space, and the answers as they are saved.
+    fn written(&self) -> String {
+        format!("{} {}", self.revision, need::to_json(&self.answers))
+    }
+
+    fn read(text: &str) -> Option<Self> {
+        let (revision, answers) = text.split_once(' ')?;
+        Some(Self {
+            revision: revision.parse().ok()?,
+            answers: need::parse(answers).ok()?,
+        })
+    }
 }
 
 /// What comes back, once or more often: how far the plausible worlds are, the advice first
@@ -53,8 +66,7 @@ const WORLDS_A_WORD: u32 = 4;
 /// The worker's half: answers one job with the advice, and again once it is known how sure
 /// that is, unless another job comes in between.
 pub fn answer(text: &str, reply: &Reply) {
-    // By way of the one JSON value, as saved answers are read too: half the code to load.
-    let Ok(job) = serde_json::from_str(text).and_then(serde_json::from_value::<Job>) else {
+    let Some(job) = Job::read(text) else {
         return;
     };
     let reply = Rc::clone(reply);
@@ -229,15 +241,13 @@ fn ask(
                     return;
                 }
                 let asked = ASKED.with_borrow(String::clone);
-                if let Ok(job) =
-                    serde_json::from_str(&asked).and_then(serde_json::from_value::<Job>)
-                {
+                if let Some(job) = Job::read(&asked) {
                     go_on_alone(dispatcher, job);
                 }
             },
         );
     }
-    let text = serde_json::to_value(&job).map_or_else(|_| String::new(), |job| job.to_string());
+    let text = job.written();
     let worker = worker.borrow();
     match worker.as_ref() {
         Some(worker) if !*is_broken.borrow() => {

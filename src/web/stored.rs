@@ -3,6 +3,7 @@
 use super::platform::{self, Kept};
 use crate::need::answers::{Answers, Units, VERSION};
 use crate::need::{ParseProblem, Rescued, rescue, to_json};
+use crate::plain::Json;
 use crate::ports::{AnswerStore, StoreProblem};
 use std::collections::BTreeMap;
 
@@ -42,12 +43,25 @@ pub fn kept() -> Option<Result<Rescued, ParseProblem>> {
     ANSWERS.text().map(|text| rescue(&text))
 }
 
+/// The texts in an object that holds nothing else.
+#[must_use]
+pub fn texts(value: &Json) -> Option<BTreeMap<String, String>> {
+    let Json::Fields(fields) = value else {
+        return None;
+    };
+    let mut texts = BTreeMap::new();
+    for (name, value) in fields {
+        texts.insert(name.clone(), value.text()?.to_owned());
+    }
+    Some(texts)
+}
+
 /// The texts of typed fields that were kept.
 #[must_use]
 pub fn kept_typed() -> BTreeMap<String, String> {
     TYPED
         .text()
-        .and_then(|text| serde_json::from_str(&text).ok())
+        .and_then(|text| texts(&Json::read(&text).ok()?))
         .unwrap_or_default()
 }
 
@@ -59,7 +73,10 @@ pub fn keep(answers: &Answers, typed: &BTreeMap<String, String>) -> Result<(), S
     if typed.is_empty() && *answers == blank(usual_units()) {
         return ANSWERS.forget().and(TYPED.forget());
     }
-    let typed = serde_json::to_string(typed).unwrap_or_default();
+    let typed = typed
+        .iter()
+        .map(|(name, text)| (name.as_str(), Json::Text(text.clone())));
+    let typed = Json::fields(typed).written();
     ANSWERS.save(&to_json(answers)).and(TYPED.save(&typed))
 }
 

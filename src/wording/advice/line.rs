@@ -5,7 +5,6 @@ use crate::advice::report::{Choices, Element, Line, Parallax, Ranges, Setting, S
 use crate::need::answers::Units;
 use crate::t;
 use crate::wording::{mass, number, range, say, with_unit};
-use serde::Serialize;
 
 /// One element of the line in words.
 #[derive(Clone, Debug, PartialEq)]
@@ -213,7 +212,7 @@ fn any_of<T>(choices: &Choices<T>, shown: impl Fn(&T) -> String) -> String {
     t!("choices-or", one = most, other = last)
 }
 
-fn keys<T: Serialize>(heading: &'static str) -> impl Fn(&T) -> String {
+fn keys<T: core::fmt::Debug>(heading: &'static str) -> impl Fn(&T) -> String {
     move |choice| word(heading, choice)
 }
 

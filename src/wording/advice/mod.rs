@@ -18,25 +18,17 @@ pub use sentences::{
 };
 
 use super::Arg;
-use serde::Serialize;
+use core::fmt::Debug;
 
 /// The key under which a value stands in the report, as in `first` or `objective_mm`.
 #[must_use]
-pub fn key_of(value: &impl Serialize) -> String {
-    match serde_json::to_value(value) {
-        Ok(serde_json::Value::String(key)) => key,
-        Ok(serde_json::Value::Object(fields)) => fields
-            .get("kind")
-            .and_then(|kind| kind.as_str())
-            .unwrap_or_default()
-            .to_owned(),
-        _ => String::new(),
-    }
+pub fn key_of(value: &dyn Debug) -> String {
+    crate::plain::key(value)
 }
 
 /// The words for a key of the report under a heading, as in `plane-first`.
 #[must_use]
-pub fn word(heading: &str, value: &impl Serialize) -> String {
+pub fn word(heading: &str, value: &dyn Debug) -> String {
     super::say(&format!("{heading}-{}", key_of(value)), &[])
 }
 
