@@ -6,7 +6,7 @@
 //! [`EXCEPTIONS`] with its reason, and the reason is checked by a number.
 
 use scopewright::advice::advise;
-use scopewright::advice::report::{Advice, Element, Parallax, Plane, WarningKey};
+use scopewright::advice::report::{Advice, Element, Lit, Parallax, Plane, Reticle, WarningKey};
 use scopewright::need::answers::Answers;
 use serde_json::Value;
 
@@ -27,6 +27,13 @@ const EXCEPTIONS: [(&str, &str); 3] = [
         "forward of the receiver the field is so narrow that the lowest power decides at 8 m",
     ),
 ];
+
+/// Customers whose mark is another than the advisor's, and why.
+const OTHER_MARKS: [(&str, &str); 1] = [(
+    "P21",
+    "bars as in the thick–thin cross that he names, with a fine dot in their middle: the dot is \
+     seen where the thin lines are not, for nothing else",
+)];
 
 struct Customer {
     id: String,
@@ -110,6 +117,86 @@ fn outside(advice: &Advice, acceptable: &Value) -> Vec<String> {
         list.push("parallax not adjustable".to_string());
     }
     list
+}
+
+/// The families of reticle that an advisor's words mean.
+fn families(words: &str) -> Vec<Reticle> {
+    use Reticle as R;
+    let has = |word: &str| words.contains(word);
+    let mut list = Vec::new();
+    let mut put = |is: bool, families: &[Reticle]| {
+        if is {
+            list.extend_from_slice(families);
+        }
+    };
+    put(has("thick-thin"), &[R::ThickThin]);
+    // A dot on the thin centre of a thick–thin or a three-post is a dot on a thin cross.
+    put(has("dot") && !has("circle"), &[R::CentreDot]);
+    put(has("circle-dot"), &[R::CircleDot]);
+    put(has("three-post"), &[R::ThreePost, R::HeavyNight]);
+    put(words == "post", &[R::Post]);
+    put(has("fine cross"), &[R::FineCrosshair]);
+    let marks = has("mark");
+    put(
+        marks && !has("mrad") && !has("MOA") && !has("drop"),
+        &[R::HoldMarks, R::MradMarks, R::MoaMarks],
+    );
+    put(has("drop marks"), &[R::HoldMarks]);
+    put(marks && has("mrad"), &[R::MradMarks]);
+    put(marks && has("MOA"), &[R::MoaMarks]);
+    put(has("tree"), &[R::MarkGrid]);
+    list
+}
+
+/// What of the mark lies outside both what the advisor recommends and what he accepts.
+fn mark_outside(advice: &Advice, original: &Value) -> Vec<String> {
+    let pick = &advice.picks[0].line;
+    let said = |name: &str| ["recommend", "acceptable"].map(|side| original[side][name].clone());
+    let mut list = Vec::new();
+    let reticles: Vec<Reticle> = said("reticle")
+        .iter()
+        .flat_map(|words| words.as_array().unwrap().clone())
+        .flat_map(|words| families(words.as_str().unwrap()))
+        .collect();
+    if !reticles.contains(&pick.reticle) {
+        list.push(format!("reticle {:?}", pick.reticle));
+    }
+    let lights = said("illumination").map(|words| words.as_str().unwrap().to_string());
+    let lit = match pick.illumination {
+        Lit::None => "none",
+        Lit::NightFine => "night_fine",
+        Lit::DayBright => "day_bright",
+        Lit::Both => "both",
+    };
+    if !lights
+        .iter()
+        .any(|words| words == "any" || words.contains(lit))
+    {
+        list.push(format!("light {lit}"));
+    }
+    list
+}
+
+#[test]
+fn marks_are_such_as_an_advisor_names() {
+    let (mut inside, mut all) = (0, 0);
+    for customer in customers() {
+        let advice = advise(&customer.answers).unwrap();
+        let out = mark_outside(&advice, &customer.original);
+        println!("{} {out:?}", customer.id);
+        all += 1;
+        if out.is_empty() {
+            inside += 1;
+        } else {
+            assert!(
+                OTHER_MARKS.iter().any(|(id, _)| *id == customer.id),
+                "{}: {out:?}",
+                customer.id
+            );
+        }
+    }
+    println!("{inside} of {all} marks are such as the advisor names");
+    assert!(inside >= 12, "{inside} of {all}");
 }
 
 /// Ranges of the first pick that do not meet the advisor's `recommend`.

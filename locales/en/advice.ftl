@@ -129,6 +129,42 @@ does-night = With it you tell { $what } apart through the whole of that night.
 does-day = In that light the sight is not the limit: { $what } at { $farthest } stands out at any power.
 does-field = At { $nearest } you see { $field } across.
 
+## What the last answer changed
+changed-by = Changed by your last answer ({ $what }):
+changed-by-weights = Changed by how you weigh it now:
+changed-line = the line goes from { $from } to { $to };
+changed-same = the line stays;
+changed-served = served from about { $from } to { $to } of 10.
+changed-served-points = served { $way ->
+    [more] { $points } of 100 situations more.
+   *[less] { $points } of 100 situations less.
+}
+changed-served-same = served as before.
+changed-loss = { $way ->
+    [more] What stops more shots now: { $cause } ({ $from } to { $to } of 100).
+   *[less] What stops fewer shots now: { $cause } ({ $from } to { $to } of 100).
+}
+changed-weight = { $way ->
+    [more] What matters more now: { $element }.
+   *[less] What matters less now: { $element }.
+}
+
+## The sight owned now
+owned-title = The sight you have now
+owned-served = { $line }: in about { $tenths } of 10 situations it is not what stops you; with the line above in about { $pick }. What was not said of it is taken as usual.
+owned-keep = That ties. Keep what you have: what is gained is less than anybody could tell.
+owned-gain = With the line above you gain { $gains }.
+owned-lose = You give up { $losses }.
+annoys-mended = the line above { $change }.
+annoys-not-mended = the line above does not mend it: it { $change }.
+annoys-reached = with the line above: { $name } { $value }.
+
+## Stated ranges
+ranges-taken = Distances that are guessed are mostly stated 10 to 15 % long. Without a rangefinder your { $stated } is counted as { $taken }, give or take { $spread }.
+ranges-taken-half = Distances that are guessed are mostly stated 10 to 15 % long. Whether you measure was not said, so your { $stated } is counted as { $taken }, give or take { $spread }.
+
+ranges-measured = Say how you find the distance.
+
 ## How sure
 sure-share = In about { $tenths } of 10 of the situations you described the sight is not what stops you.
 sure-best = No sight that can be built does better than { $tenths } of 10.
@@ -151,6 +187,7 @@ doubt-price = what sights of a kind really cost
 doubt-weight_of_mass = how you weigh grams
 doubt-weight_of_money = how you weigh money
 doubt-weight_of_height = how you weigh height
+doubt-ranges = how far your stated distances are off
 doubt-glare = how much the glass veils
 
 ## Picks

@@ -11,8 +11,10 @@ use super::candidates::Candidate;
 use super::occasions;
 use super::report::Rates;
 use super::world::World;
-use crate::need::answers::{Attitude, Base, Carry, Comb, LitMark, Manner, PriceBand, RifleKind};
-use crate::need::shooter::Need;
+use crate::need::answers::{
+    Annoyance, Attitude, Base, Carry, Comb, LitMark, Manner, PriceBand, RifleKind,
+};
+use crate::need::shooter::{Need, Stop};
 use crate::rifle::mounting::{Clearances, Height};
 use crate::rifle::steadiness;
 use crate::sight::{
@@ -45,6 +47,13 @@ const IDLE_DIAL_POINTS: f64 = 1.0;
 const IDLE_MARKS_POINTS: f64 = 0.5;
 /// Points for a lit mark that is wanted and missing, or not wanted and there.
 const LIT_POINTS: f64 = 1.0;
+/// Points for a lit mark that dazzles in the very light in which this person stops: twice a
+/// wish, because it must be switched off when it is needed. Nearly indifferent marks are so
+/// told apart by the last light rather than by a chance tenth of a point (assumption).
+const DAZZLING_POINTS: f64 = 2.0;
+/// Who is annoyed by the weight of the sight owned now weighs mass so many times as much
+/// (assumption).
+const ANNOYED_BY_MASS: f64 = 1.5;
 
 /// The charges of one person in one world.
 #[derive(Clone, Debug, PartialEq)]
@@ -59,6 +68,8 @@ pub struct Costs {
     budget: Option<f64>,
     rings_kept_mm: Option<f64>,
     lit: LitMark,
+    /// Share of the occasions that end in a light in which a day-bright mark dazzles.
+    dark_share: f64,
     uses_dial: bool,
     uses_marks: bool,
     /// Ceilings on the magnification of use, each with its share.
@@ -157,9 +168,14 @@ impl Costs {
             Carry::FewKm => 1.0,
             Carry::AllDayHill => 2.5,
         };
+        let annoyed = if need.annoys.contains(&Annoyance::TooHeavy) {
+            ANNOYED_BY_MASS
+        } else {
+            1.0
+        };
         let mass = positive(
             need.weights.mass_percent_per_100_g,
-            MASS_POINTS_PER_100_G * carried,
+            MASS_POINTS_PER_100_G * carried * annoyed,
         );
         let heavy = if need.weights.mass_percent_per_100_g.is_some() {
             HEAVY_FACTOR * mass
@@ -195,6 +211,7 @@ impl Costs {
             budget: need.money.band_most.map(band_index),
             rings_kept_mm: need.mount.rings_kept_mm.value,
             lit: need.lit_mark.value,
+            dark_share: dark_share(need),
             uses_dial: matches!(
                 need.distance.habit.value,
                 crate::need::answers::DistanceHabit::Dial
@@ -277,6 +294,9 @@ impl Costs {
             (LitMark::Wanted, false) | (LitMark::NotWanted, true) => points += LIT_POINTS,
             _ => {}
         }
+        if s.illumination == Illumination::DayBright {
+            points += DAZZLING_POINTS * self.dark_share;
+        }
         if s.plane == FocalPlane::First && s.elevation == Elevation::Capped {
             // A first plane without use for its marks: thin when turned down.
             points += HANDLING_POINTS;
@@ -297,6 +317,14 @@ impl Costs {
             .map(|&(ceiling, share)| share * used(ceiling))
             .sum();
         SPAN_POINTS * expected
+    }
+
+    /// What a sight costs beyond what is paid and bought already: mass, height, handling, less
+    /// the span's worth.
+    #[must_use]
+    pub fn points_when_owned(&self, candidate: &Candidate) -> f64 {
+        let s = &candidate.specification;
+        self.points(candidate) - self.money_points(candidate.price) - self.rings_points(s.tube_mm)
     }
 
     /// All points of a candidate, the span's worth taken off.
@@ -348,6 +376,26 @@ impl Costs {
             + self.handling_points(s)
             - span_points
     }
+}
+
+/// Share of the situations that end in so little light that a day-bright mark dazzles: from
+/// a quarter of an hour after sunset (about 2 cd/m² on open ground, less at a wood's edge) to
+/// half an hour (0.3 cd/m²) more and more of them.
+fn dark_share(need: &Need) -> f64 {
+    let all: f64 = need.situations.iter().map(|s| s.share).sum();
+    let dark: f64 = need
+        .situations
+        .iter()
+        .map(|s| {
+            s.share
+                * match s.stop {
+                    Stop::Daylight | Stop::LitRange => 0.0,
+                    Stop::MinutesAfterSunset(minutes) => ((minutes - 15.0) / 15.0).clamp(0.0, 1.0),
+                    Stop::EndOfSeeing | Stop::Moon => 1.0,
+                }
+        })
+        .sum();
+    dark / all.max(1e-9)
 }
 
 /// Turbulence of a sunny day over open ground, m^(−2/3).

@@ -4,6 +4,8 @@ use super::evening::Typical as Evening;
 use super::needs::drop;
 use super::ranking::Ranked;
 use super::report::{Facts, Figure, Typical};
+use super::world::World;
+use crate::need::shooter::{Need, Situation};
 use crate::sight::{Specification, pupil};
 
 /// The facts; `other` is the sight that stands beside the first pick on the strip.
@@ -66,7 +68,18 @@ pub fn facts(ranked: &Ranked, typical: &Evening, other: Option<&Specification>) 
         dead_on_reach_m: flight.map_or(0.0, |f| f.dead_on_reach_m),
         dead_on_zero_m: flight.map_or(0.0, |f| f.longest_zero_m),
         best_possible_share: f64::from(best_possible),
+        range_taken: range_taken(need, s),
     }
+}
+
+/// What the usual range of a situation is counted as; none if as stated.
+fn range_taken(need: &Need, situation: &Situation) -> Option<Figure> {
+    let share = super::occasions::range_share(need, situation, &World::MIDDLE);
+    let taken = need.distance.stated_range_share;
+    (share < 1.0).then(|| Figure {
+        value: share * situation.range.usual_m,
+        spread: taken.spread * share * situation.range.usual_m,
+    })
 }
 
 /// Height of the line of sight over the bore that the paths are computed with, mm.

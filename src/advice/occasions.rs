@@ -137,6 +137,22 @@ pub fn sample(need: &Need, world: &World, count: usize) -> Vec<Occasion> {
     list
 }
 
+/// What the ranges of a situation are in truth, as a share of those stated: as they are where
+/// nobody stated them or where the lane is measured.
+#[must_use]
+pub fn range_share(need: &Need, situation: &Situation, world: &World) -> f64 {
+    if situation.assumed.range || is_measured(situation) {
+        return 1.0;
+    }
+    let taken = need.distance.stated_range_share;
+    taken.value * libm::exp(taken.spread * world.range_score)
+}
+
+/// A target at a set distance, known to who shoots at it.
+fn is_measured(situation: &Situation) -> bool {
+    situation.what.is_target() && situation.manner != Manner::Kneeling
+}
+
 /// A coordinate of the sequence, in (0, 1).
 fn draw(index: u32, dimension: u32) -> f64 {
     let u = f64::from(coordinate(index, dimension, 0));
@@ -165,7 +181,8 @@ fn one(need: &Need, season: &Season, world: &World, index: u32) -> Occasion {
     let situation = &need.situations[which];
     let late_share = late_share(situation);
     let late = draw(index, 1) < late_share;
-    let range_m = situation.range.range_m(normal_score(draw(index, 2)));
+    let range_m =
+        situation.range.range_m(normal_score(draw(index, 2))) * range_share(need, situation, world);
     let moving = draw(index, 3) < situation.moving_share;
     let Hold {
         wobble_mrad,
@@ -252,7 +269,7 @@ fn one(need: &Need, season: &Season, world: &World, index: u32) -> Occasion {
         pupil_mm,
         age_years,
         glasses,
-        range_known: situation.what.is_target() && situation.manner != Manner::Kneeling,
+        range_known: is_measured(situation),
     }
 }
 

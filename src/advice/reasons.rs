@@ -332,7 +332,7 @@ pub fn fastest_m_s(ranked: &Ranked) -> f64 {
 }
 
 /// The spread of a reached quantity, for the small graphic.
-fn spread(quantity: Quantity, value: f64) -> f64 {
+pub(super) fn spread(quantity: Quantity, value: f64) -> f64 {
     match quantity {
         Quantity::FieldAtNearestM | Quantity::FieldMPer100m => 0.05 * value.abs(),
         Quantity::DetailAtFarthestMm => 0.2 * value.abs(),

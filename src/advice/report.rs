@@ -44,8 +44,71 @@ pub struct Advice {
     /// The load on its way, nearest first.
     #[serde(default)]
     pub flight: Vec<FlightRow>,
+    /// The sight owned now, judged by the same machinery, and what annoys about it; none if
+    /// neither was said.
+    #[serde(default)]
+    pub owned: Option<Owned>,
     /// How much was computed.
     pub extent: Extent,
+}
+
+/// The sight owned now beside the first pick.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+pub struct Owned {
+    /// How it serves; none if its line was not said or cannot be read.
+    pub judged: Option<Judged>,
+    /// What annoys about it, in the order said.
+    pub annoys: Vec<Annoyed>,
+}
+
+/// How the sight owned now serves.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+pub struct Judged {
+    /// Its line; what was not stated is what is usual.
+    pub line: Line,
+    /// Share of the occasions in which it is not what stops the shot.
+    pub served: Figure,
+    /// What the first pick is worth more, percentage points, with nothing to pay and no rings
+    /// to buy for what is there already.
+    pub behind_points: f64,
+    /// It ties with the first pick: nothing is gained by buying.
+    pub keep: bool,
+    /// What changes with the first pick.
+    pub gains: Vec<Effect>,
+}
+
+/// Something that annoys, and what the first pick makes of it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+pub struct Annoyed {
+    /// What annoys.
+    pub what: Annoyance,
+    /// What changes with the first pick (against the sight owned now), or what it reaches
+    /// where that is not known.
+    pub effect: Option<Effect>,
+    /// The effect is a change.
+    pub is_change: bool,
+    /// The first pick mends it, by more than the doubt; none where that cannot be told.
+    pub mended: Option<bool>,
+}
+
+/// What may annoy about a sight.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[serde(rename_all = "snake_case")]
+pub enum Annoyance {
+    /// Too dark.
+    TooDark,
+    /// Field too narrow.
+    TooNarrow,
+    /// Too heavy.
+    TooHeavy,
+    /// The picture is hard to find.
+    HardToFindPicture,
+    /// Not enough magnification.
+    NotFarEnough,
 }
 
 /// A median and one standard deviation, in the unit that the field's name states.
@@ -1079,6 +1142,8 @@ pub enum Doubt {
     WeightOfHeight,
     /// Veiling glare of the grades.
     Glare,
+    /// How far stated ranges are off.
+    Ranges,
 }
 
 /// Whether another plausible answer to a question changes the line.
@@ -1154,6 +1219,10 @@ pub struct Facts {
     pub dead_on_reach_m: f64,
     /// Zero for that reach, m.
     pub dead_on_zero_m: f64,
+    /// What the usual range of the typical occasion is counted as, m, where the person stated it
+    /// and does not measure; none where it is counted as stated.
+    #[serde(default)]
+    pub range_taken: Option<Figure>,
     /// Best share that any candidate reaches: what no sight can serve is not its fault.
     pub best_possible_share: f64,
 }

@@ -9,10 +9,11 @@ use std::sync::Arc;
 use super::candidates::Candidate;
 use super::costs::Costs;
 use super::coverage::{Coverage, Ground, Plan};
+use super::difference::of_lines;
 use super::line::line;
 use super::occasions;
 use super::ranking::{NEAR_TIE_POINTS, Ranked, Ranking};
-use super::report::{Advice, AnswerMatters, Doubt, Element, Line, Surety, Unseats};
+use super::report::{Advice, AnswerMatters, Doubt, Surety, Unseats};
 use super::sequence::{DIMENSIONS, coordinate};
 use super::world::World;
 use crate::need::answers::{
@@ -492,33 +493,15 @@ pub fn matters(ranked: &Ranked, other: &OtherAnswer, there: &Ranked) -> AnswerMa
         changes_line,
         behind_points: if behind.is_finite() { behind } else { 99.0 },
         elements: if changes_line {
-            differing(&now, &then)
+            of_lines(&now, &then)
+                .into_iter()
+                .map(|change| change.element)
+                .collect()
         } else {
             Vec::new()
         },
         then,
     }
-}
-
-/// The elements in which two lines differ.
-fn differing(a: &Line, b: &Line) -> Vec<Element> {
-    [
-        (Element::MagLow, a.mag_low != b.mag_low),
-        (Element::MagHigh, a.mag_high != b.mag_high),
-        (Element::ObjectiveMm, a.objective_mm != b.objective_mm),
-        (Element::TubeMm, a.tube_mm != b.tube_mm),
-        (Element::Plane, a.plane != b.plane),
-        (Element::Reticle, a.reticle != b.reticle),
-        (Element::Illumination, a.illumination != b.illumination),
-        (Element::Parallax, a.parallax != b.parallax),
-        (Element::Elevation, a.elevation != b.elevation),
-        (Element::EyeReliefMm, a.eye_relief_mm != b.eye_relief_mm),
-        (Element::Grade, a.grade != b.grade),
-    ]
-    .into_iter()
-    .filter(|(_, differs)| *differs)
-    .map(|(element, _)| element)
-    .collect()
 }
 
 /// Orders the answers: those that change the line first, then by how far the pick falls

@@ -6,12 +6,11 @@ use super::ranking::{NEAR_TIE_POINTS, Ranked, Ranking};
 use super::report::{
     Advice, Because, Decision, Element, Extent, NotCounted, Note, Pick, Reason, VERSION, Warning,
 };
-use super::{choices, facts, notes, occasions, picks, reasons, sayings, warnings};
+use super::{choices, facts, notes, occasions, owned, picks, reasons, sayings, warnings};
 use crate::need::answers::{Answers, RifleKind};
 use crate::need::shooter::Need;
 use crate::need::{Problem, check, resolve};
 use crate::sight::Specification;
-use crate::sight::typed_line::TypedSight;
 
 /// The advice for answers, without how sure it is (that takes many rankings).
 ///
@@ -126,7 +125,7 @@ impl<'a> Telling<'a> {
     /// The sight that stands beside the first pick: the one owned now, as far as its line can
     /// be read, else the one that reaches latest, else the second pick.
     fn beside(&self) -> Option<Specification> {
-        owned(&self.ranked.ground.need).or_else(|| {
+        owned::specification(&self.ranked.ground.need).or_else(|| {
             self.picked(Because::Latest).copied().or_else(|| {
                 let &(index, _) = self.chosen.get(1)?;
                 Some(self.ranked.candidates[index].specification)
@@ -165,15 +164,10 @@ impl<'a> Telling<'a> {
             sayings: sayings::sayings(&ground.need, first),
             notes: self.notes.unwrap_or_default(),
             flight: notes::flight_rows(ranked, height_over_bore_mm),
+            owned: owned::owned(ranked, typical),
             extent: extent(ranked),
         }
     }
-}
-
-/// The sight owned now, as far as its line can be read.
-fn owned(need: &Need) -> Option<Specification> {
-    let line = need.sight_now.as_deref()?;
-    Some(TypedSight::parse(line).ok()?.specification())
 }
 
 fn extent(ranked: &Ranked) -> Extent {

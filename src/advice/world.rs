@@ -7,7 +7,7 @@ use super::report::Doubt;
 /// # Source
 /// The spreads are those of the models: pupil 0.8 mm; field factor −0.15 to +0.08 dex about
 /// 2; contrast 0.2 dex; ground and cloud in log quadrature 0.2 dex; velocity 3 %; steadiness
-/// 35 %; the fits of mass (50 g) and price (0.8 band, of which a third is common to all
+/// 35 %; ranges that were stated by eye a fifth; the fits of mass (50 g) and price (0.8 band, of which a third is common to all
 /// sights); glare a quarter; exchange rates a factor of 1.4.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct World {
@@ -39,6 +39,8 @@ pub struct World {
     pub rate_money: f64,
     /// Factor on the rate of height.
     pub rate_height: f64,
+    /// Score of how far the person's stated ranges are off, in their own spread.
+    pub range_score: f64,
 }
 
 impl World {
@@ -58,10 +60,11 @@ impl World {
         rate_mass: 1.0,
         rate_money: 1.0,
         rate_height: 1.0,
+        range_score: 0.0,
     };
 
     /// The doubtful quantities, in the order of the scores of [`World::at`].
-    pub const DOUBTS: [Doubt; 13] = [
+    pub const DOUBTS: [Doubt; 14] = [
         Doubt::Pupil,
         Doubt::FieldFactor,
         Doubt::Contrast,
@@ -75,13 +78,14 @@ impl World {
         Doubt::WeightOfMass,
         Doubt::WeightOfMoney,
         Doubt::WeightOfHeight,
+        Doubt::Ranges,
     ];
 
     /// The world at these standard normal scores, one for each of [`World::DOUBTS`].
     ///
     /// `pupil_spread_mm` is 0.8, or 0.3 for a measured pupil.
     #[must_use]
-    pub fn at(scores: &[f64; 13], pupil_spread_mm: f64) -> Self {
+    pub fn at(scores: &[f64; 14], pupil_spread_mm: f64) -> Self {
         let [
             pupil,
             field_factor,
@@ -96,6 +100,7 @@ impl World {
             mass,
             money,
             height,
+            range_score,
         ] = *scores;
         let factor = |spread: f64, score: f64| libm::exp(spread * score);
         Self {
@@ -113,6 +118,7 @@ impl World {
             rate_mass: factor(0.34, mass),
             rate_money: factor(0.34, money),
             rate_height: factor(0.34, height),
+            range_score,
         }
     }
 }

@@ -357,6 +357,21 @@ pub static QUESTIONS: [Question; 19] = [
     question!("habits", Sharpen, false, [ComesOff, OthersUseIt, BothEyesOpen], [], false, always),
 ];
 
+/// The questions that two sets of answers reply to differently, in the order asked.
+#[must_use]
+pub fn answered_otherwise(before: &Answers, now: &Answers) -> Vec<&'static Question> {
+    QUESTIONS
+        .iter()
+        .filter(|question| {
+            let unsure = |a: &Answers| a.not_sure.iter().any(|key| key == question.key);
+            unsure(before) != unsure(now)
+                || question
+                    .all_parts()
+                    .any(|part| super::value(before, part) != super::value(now, part))
+        })
+        .collect()
+}
+
 /// Whether a part is asked, given what is known so far.
 #[must_use]
 pub fn is_part_asked(part: Part, answers: &Answers) -> bool {

@@ -277,6 +277,9 @@ pub struct DistanceNeed {
     /// How far a guess is off, one standard deviation as a share of the range (0.18 guessed,
     /// 0 with a rangefinder, which is off by about 1 m whatever the range).
     pub guess_spread_share: f64,
+    /// What a range that the person stated is in truth, as a share of it, one standard
+    /// deviation beside it.
+    pub stated_range_share: Estimate,
     /// The angle unit the person knows.
     pub unit: Said<AngleUnit>,
 }

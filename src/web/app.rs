@@ -103,6 +103,8 @@ fn at_first() -> State {
         advice: None,
         advice_revision: 0,
         tried: 0,
+        advised: crate::need::answers::Answers::default(),
+        advised_before: None,
         problem: None,
         notices,
         theme: stored::THEME

@@ -84,6 +84,10 @@ pub struct State {
     pub advice: Option<Rc<Advice>>,
     /// Which answers the advice is for.
     pub advice_revision: u32,
+    /// The answers that advice is for.
+    pub advised: Answers,
+    /// The answers and the advice before those.
+    pub advised_before: Option<(Answers, Rc<Advice>)>,
     /// Plausible worlds tried so far for that advice.
     pub tried: u32,
     /// Why there is no advice for these answers.
@@ -151,6 +155,7 @@ impl State {
         self.typed.clear();
         self.notices.clear();
         self.advice = None;
+        self.advised_before = None;
         self.problem = None;
         self.revision += 1;
         self.advice_revision = self.revision;
@@ -221,6 +226,13 @@ impl State {
             Action::Advised(revision, advice) => {
                 // What was asked for older answers never replaces what is newer.
                 if revision >= next.advice_revision {
+                    if revision == next.revision {
+                        let advised = std::mem::replace(&mut next.advised, next.answers.clone());
+                        let before = next.advice.take();
+                        if revision > next.advice_revision {
+                            next.advised_before = before.map(|before| (advised, before));
+                        }
+                    }
                     next.advice = Some(advice);
                     next.advice_revision = revision;
                     next.tried = 0;

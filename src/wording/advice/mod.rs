@@ -1,9 +1,11 @@
 //! The report in words: the line, what it does, reasons, warnings, sayings.
 
+mod changes;
 mod effects;
 mod line;
 mod sentences;
 
+pub use changes::{annoyed, changed, owned, ranges_taken};
 pub use effects::{
     change_first, change_short, changes, gains_and_losses, quantity_name, quantity_short,
     quantity_value,

@@ -9,7 +9,7 @@ use crate::web::components::{Explained, explained};
 use crate::web::state::use_app;
 use crate::web::view::prelude::*;
 use crate::wording::advice::{
-    capitalised, evening, line_parts, need_sentence, serves_too, sureness, word,
+    capitalised, changed, evening, line_parts, need_sentence, serves_too, sureness, word,
 };
 use std::rc::Rc;
 
@@ -56,9 +56,34 @@ pub fn Head(props: &Props) -> Html {
                     </span>
                 </p>
             </div>
+            <Changed advice={props.advice.clone()} units={props.units} />
             <p class="does">{ explained(evening(&props.advice, pick, props.units)) }</p>
             { for sureness(&props.advice, props.units).into_iter().take(1).map(|said| html! { <p class="sureness">{ said }</p> }) }
         </>
+    }
+}
+
+/// What the last answer changed, in one line.
+#[component]
+fn Changed(props: &Props) -> Html {
+    let Some(app) = use_app() else {
+        return Html::default();
+    };
+    // Advice for answers that are changed already is told apart by its shade.
+    if app.advice_revision != app.revision {
+        return Html::default();
+    }
+    let said = app.advised_before.as_ref().and_then(|(answers, before)| {
+        changed(
+            (answers, before),
+            (&app.advised, &props.advice),
+            props.units,
+        )
+    });
+    html! {
+        if let Some(said) = said {
+            <p class="sureness noprint" role="status">{ said }</p>
+        }
     }
 }
 

@@ -4,6 +4,7 @@ mod cautions;
 mod head;
 pub mod notes;
 mod others;
+mod owned;
 mod reasons;
 pub mod seen;
 mod told;
@@ -58,6 +59,7 @@ pub fn AdvicePage() -> Html {
                 </div>
                 <div class="advice__rest">
                     <told::NotNeededRows advice={advice.clone()} {units} />
+                    <owned::Owned advice={advice.clone()} {units} />
                     <told::Decisions advice={advice.clone()} {units} />
                     <reasons::Reasons advice={advice.clone()} {units} />
                     { notes::flight(&advice, units) }

@@ -7,7 +7,7 @@ use crate::t;
 use crate::web::route::Route;
 use crate::web::state::{Action, use_app};
 use crate::web::view::prelude::*;
-use crate::wording::advice::{elements, line_text};
+use crate::wording::advice::{elements, line_text, ranges_taken};
 use crate::wording::questions::{question, question_unsure};
 use crate::wording::{number, with_unit};
 
@@ -124,6 +124,9 @@ pub fn WouldChange(props: &Props) -> Html {
                     <h2>{ t!("advice-change-what") }</h2>
                     <ul class="plainlist">{ for changing }</ul>
                 </section>
+            }
+            if let Some(said) = ranges_taken(&props.advice, props.units) {
+                <p class="small">{ said }{ " " }<a href={Route::Question("distance".into()).href()}>{ t!("ranges-measured") }</a></p>
             }
             if !assumed.is_empty() {
                 <section class="noprint">

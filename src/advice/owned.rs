@@ -1,0 +1,127 @@
+//! The sight owned now beside the first pick: what would be gained, and whether to keep it.
+
+use super::candidates::Candidate;
+use super::evening::Typical;
+use super::line::line;
+use super::picks::{changes, served_spread};
+use super::ranking::{NEAR_TIE_POINTS, Ranked};
+use super::reasons::{reached, spread, value};
+use super::report::{Annoyance, Annoyed, Effect, Judged, Owned, Quantity};
+use crate::need::answers;
+use crate::need::shooter::Need;
+use crate::sight::Specification;
+use crate::sight::typed_line::TypedSight;
+
+/// The sight owned now, as far as its line can be read.
+#[must_use]
+pub fn specification(need: &Need) -> Option<Specification> {
+    let line = need.sight_now.as_deref()?;
+    Some(TypedSight::parse(line).ok()?.specification())
+}
+
+/// The sight owned now and what annoys about it; none if neither was said.
+#[must_use]
+pub fn owned(ranked: &Ranked, typical: &Typical) -> Option<Owned> {
+    let need = &ranked.ground.need;
+    let own = specification(need);
+    if own.is_none() && need.annoys.is_empty() {
+        return None;
+    }
+    Some(Owned {
+        judged: own.map(|own| judged(ranked, typical, &own)),
+        annoys: need
+            .annoys
+            .iter()
+            .map(|&what| annoyed(ranked, typical, own.as_ref(), what))
+            .collect(),
+    })
+}
+
+fn judged(ranked: &Ranked, typical: &Typical, own: &Specification) -> Judged {
+    let pick = ranked.candidates[ranked.best].specification;
+    let account = ranked.account(own);
+    let candidate = Candidate::of(*own);
+    let worth = 100.0 * account.served - ranked.costs.points_when_owned(&candidate);
+    let behind_points = value(ranked, &pick, &ranked.account(&pick)) - worth;
+    Judged {
+        line: line(&ranked.ground, &candidate),
+        served: super::report::Figure {
+            value: account.served,
+            spread: served_spread(&account),
+        },
+        behind_points,
+        keep: behind_points <= NEAR_TIE_POINTS,
+        gains: changes(ranked, typical, own, &pick),
+    }
+}
+
+/// The quantity that shows an annoyance best, and whether more of it is what is wanted.
+fn shown_by(ranked: &Ranked, what: Annoyance) -> (Quantity, bool) {
+    match what {
+        Annoyance::TooDark if ranked.ground.slate.late > 0 => (Quantity::MinutesTonight, true),
+        Annoyance::TooDark => (Quantity::ExitPupilMm, true),
+        Annoyance::TooNarrow => (Quantity::FieldAtNearestM, true),
+        Annoyance::TooHeavy => (Quantity::MassG, false),
+        Annoyance::HardToFindPicture => (Quantity::ExitPupilMm, true),
+        Annoyance::NotFarEnough => (Quantity::DetailAtFarthestMm, false),
+    }
+}
+
+fn annoyed(
+    ranked: &Ranked,
+    typical: &Typical,
+    own: Option<&Specification>,
+    said: answers::Annoyance,
+) -> Annoyed {
+    let what = match said {
+        answers::Annoyance::TooDark => Annoyance::TooDark,
+        answers::Annoyance::TooNarrow => Annoyance::TooNarrow,
+        answers::Annoyance::TooHeavy => Annoyance::TooHeavy,
+        answers::Annoyance::HardToFindPicture => Annoyance::HardToFindPicture,
+        answers::Annoyance::NotFarEnough => Annoyance::NotFarEnough,
+    };
+    let (quantity, more_is_wanted) = shown_by(ranked, what);
+    let pick = ranked.candidates[ranked.best].specification;
+    let figure = |s: &Specification| match quantity {
+        Quantity::MassG => Some(Candidate::of(*s).mass_g),
+        _ => reached(ranked, typical, s, &ranked.account(s), quantity),
+    };
+    let here = figure(&pick);
+    let effect = match own {
+        // Minutes between two sights are known better than either time.
+        Some(own) if quantity == Quantity::MinutesTonight => typical
+            .later_min(&ranked.ground, own, &pick)
+            .map(|later| (later.value, later.spread)),
+        Some(own) => here
+            .zip(figure(own))
+            .map(|(pick, own)| (pick - own, change_spread(quantity, pick, own))),
+        None => here.map(|pick| (pick, change_spread(quantity, pick, 0.0))),
+    }
+    .map(|(value, spread)| Effect {
+        quantity,
+        value,
+        spread,
+    });
+    Annoyed {
+        what,
+        is_change: own.is_some(),
+        mended: effect.filter(|_| own.is_some()).map(|effect| {
+            let gain = if more_is_wanted {
+                effect.value
+            } else {
+                -effect.value
+            };
+            gain > effect.spread
+        }),
+        effect,
+    }
+}
+
+/// The spread of a change: the mass of two sights that are not the same piece, else that of
+/// the small graphic.
+fn change_spread(quantity: Quantity, pick: f64, own: f64) -> f64 {
+    match quantity {
+        Quantity::MassG => 0.1 * pick.max(own),
+        _ => spread(quantity, pick - own),
+    }
+}
