@@ -71,5 +71,14 @@ async function keepOffline() {
   }
 }
 
+/** Removes the offline copy of this page and nothing of any other. */
+export async function dropCopy() {
+  const registration = await navigator.serviceWorker?.getRegistration(absolute("./"));
+  if (!registration) return;
+  const family = `scopewright ${registration.scope} `;
+  await registration.unregister();
+  for (const name of await caches.keys()) if (name.startsWith(family)) await caches.delete(name);
+}
+
 await start();
 keepOffline();

@@ -30,6 +30,42 @@ for (const under of ["/", "/deep/down/"]) {
   });
 }
 
+journey("everything works without network: questions, advice, pictures, counter, shelf", {}, async (visitor) => {
+  await visitor.open();
+  await visitor.keptOffline();
+  await visitor.host.close();
+  await visitor.reload();
+  const go = (where) => visitor.page.evaluate((hash) => (location.hash = hash), where);
+  await go("#/question/quarry");
+  await visitor.tap('label[for="uses-roe_deer"]');
+  await go("#/advice");
+  await visitor.seen(".line__glass");
+  await visitor.seen(".view__picture");
+  await go("#/pictures");
+  await visitor.seen(".view__picture");
+  for (const where of ["compare", "rings", "zero", "shop", "after", "about", "shelf"]) {
+    await go(`#/${where}`);
+    await visitor.until(`the page ${where}`, (name) => location.hash === `#/${name}` && document.activeElement?.id === "title", where);
+  }
+  await go("#/counter");
+  await visitor.seen(".counter__asks");
+  // The frame of a club's page comes from the copy too.
+  await go("#/club");
+  await visitor.until("the preview has its size", () => Number(document.querySelector("scopewright-advisor")?.shadowRoot?.querySelector("iframe")?.height) > 641);
+});
+
+journey("can be installed", { browsers: ["chromium"] }, async (visitor) => {
+  await visitor.open();
+  await visitor.keptOffline();
+  const session = await visitor.page.createCDPSession();
+  const { errors } = await session.send("Page.getAppManifest");
+  assert.deepEqual(errors, []);
+  const { installabilityErrors } = await session.send("Page.getInstallabilityErrors");
+  // A window without a profile cannot install; nothing else may stand in the way.
+  assert.deepEqual(installabilityErrors.map((each) => each.errorId).filter((id) => id !== "in-incognito"), []);
+  assert.ok(visitor.host.requests.includes("/sw.js"));
+});
+
 journey("asks the network for nothing once the offline copy is complete", {}, async (visitor) => {
   await visitor.open();
   await visitor.keptOffline();
@@ -38,6 +74,13 @@ journey("asks the network for nothing once the offline copy is complete", {}, as
   await visitor.seen("h1");
   const later = visitor.host.requests.slice(asked).filter((name) => name !== "/sw.js" && name !== "/favicon.ico");
   assert.deepEqual(later, [], "requests after the copy was complete");
+  // The host does hear whoever asks: without the copy the same visit is seen.
+  await visitor.page.evaluate(async () => {
+    for (const each of await navigator.serviceWorker.getRegistrations()) await each.unregister();
+    for (const name of await caches.keys()) await caches.delete(name);
+  });
+  await visitor.reload();
+  assert.ok(visitor.host.requests.slice(asked).some((name) => name.endsWith(".wasm")), "the silence above could not have been heard");
 });
 
 /** The same page as another version: one changed byte in index.html and in sw.js. */
@@ -56,14 +99,18 @@ const version = (visitor) => visitor.page.evaluate(() => document.body.dataset.v
 journey("a new version announces itself and is used when asked", {}, async (visitor) => {
   const folder = nextVersion();
   try {
-    await visitor.open();
+    await visitor.open("#/question/quarry");
     await visitor.keptOffline();
     visitor.host.folder = folder;
+    await visitor.tap('label[for="uses-red_fox"]');
     await visitor.page.evaluate(async () => (await navigator.serviceWorker.ready).update());
     await visitor.seen("#update button");
     assert.equal(await version(visitor), "first");
     await visitor.tap("#update button");
     await visitor.until("the new version stands", () => document.body?.dataset.version === "next");
+    await visitor.running();
+    await visitor.seen("#uses-red_fox");
+    assert.ok(await visitor.page.$eval("#uses-red_fox", (box) => box.checked), "no answer is dropped");
   } finally {
     rmSync(folder, { recursive: true });
   }
@@ -122,4 +169,37 @@ journey("shows its first words before the module arrives", {}, async (visitor) =
   await visitor.page.goto(visitor.site);
   await visitor.seen("#app h1");
   await visitor.seen("#cannot-run");
+});
+
+/** Lets the module arrive only when told. */
+async function holdModule(visitor) {
+  let go;
+  const held = new Promise((resolve) => (go = resolve));
+  await visitor.page.setRequestInterception(true);
+  visitor.page.on("request", (request) => (request.url().endsWith(".wasm") ? held.then(() => request.continue()) : request.continue()).catch?.(() => {}));
+  return go;
+}
+
+journey("the first question is seen and answered before the module arrives", { browsers: ["chromium"] }, async (visitor) => {
+  const go = await holdModule(visitor);
+  await visitor.page.goto(visitor.site);
+  await visitor.tap(".opening__start .button--primary");
+  await visitor.seen("#uses-red_fox");
+  await visitor.axe();
+  await visitor.fits();
+  const said = () => visitor.page.$$eval("#app main:not([hidden]) h1, #app .why, #app .progress, #app .choices--two:first-of-type .choice__name, #app .bar .button, #app .bar .forming", (all) => all.filter((each) => each.checkVisibility()).map((each) => each.textContent.trim()).slice(0, 15));
+  const early = await said();
+  await visitor.tap('label[for="uses-red_fox"]');
+  await visitor.tap(".early .bar .button--primary");
+  await visitor.seen('[id="/question/manner"]');
+  go();
+  await visitor.running();
+  await visitor.until("the next question", () => location.hash === "#/question/manner" && document.querySelector("#manners-seat_rail"));
+  await visitor.page.goBack();
+  await visitor.seen("#uses-red_fox");
+  assert.ok(await visitor.page.$eval("#uses-red_fox", (box) => box.checked), "what was ticked early is kept");
+  assert.ok((await visitor.page.evaluate(() => localStorage.getItem("scopewright.answers"))).includes("red_fox"));
+  await visitor.tap('label[for="uses-red_fox"]');
+  await visitor.until("nothing is ticked", () => !document.querySelector("#app input:checked"));
+  for (const text of early) assert.ok((await said()).includes(text), `“${text}” was said before, and is not now`);
 });

@@ -1,6 +1,158 @@
 // A club's page on another origin, strict, with two frames: presets, sizes, events, rubbish.
 import { assert, host, journey } from "./lib.mjs";
 
+/** The policy that README names for hosts of the advisor. */
+const OURS = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data:; connect-src 'self'; frame-src 'self'; worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'";
+
+/** A club's page on another origin, as strict as can be. */
+async function club(visitor, body, more = "") {
+  visitor.allow(/request to another origin/);
+  const site = visitor.site.replace(/\/$/, "");
+  const policy = `default-src 'none'; script-src ${site}; frame-src ${site}; img-src data:${more}`;
+  const page = await host({
+    pages: {
+      "/club": { headers: { "content-security-policy": policy }, body: `<!doctype html><html lang="en"><link rel="icon" href="data:,"><title>Club</title>${body.replaceAll("SITE", site)}</html>` },
+      "/club.css": { type: "text/css", body: "#one { --scopewright-accent: #20487a; --scopewright-on-accent: #ffffff; } #two { --scopewright-ink: #dddddd; }" },
+    },
+  });
+  return page;
+}
+
+const inner = async (visitor, id) => {
+  const handle = await visitor.page.evaluateHandle((name) => document.getElementById(name).shadowRoot.querySelector("iframe"), id);
+  return handle.contentFrame();
+};
+
+const frames = (visitor) =>
+  visitor.until("the frames run and have their size", () =>
+    [...document.querySelectorAll("scopewright-advisor")].every((each) => {
+      const height = Number(each.shadowRoot?.querySelector("iframe").height);
+      return height !== 640 && height > 200;
+    }) && "yes",
+  );
+
+journey("presets that make no sense are told, each in its frame", { size: "desk", site: { headers: { "content-security-policy": OURS } } }, async (visitor) => {
+  const page = await club(visitor, `<script src="SITE/embed.js" async></script><main><h1>Club</h1>
+<scopewright-advisor id="one" language="xx-nowhere" nearest="far" power-most="-3"></scopewright-advisor>
+<scopewright-advisor id="two" quarry="red_fox" units="metric" language="en" lit-marks="forbidden" door="nonsense/../x"></scopewright-advisor></main>`);
+  try {
+    await visitor.page.goto(`${page.origin}/club`, { waitUntil: "load" });
+    await frames(visitor);
+    const one = await inner(visitor, "one");
+    await one.waitForSelector(".notice__in");
+    const said = await one.$$eval(".notice__in", (all) => all.map((each) => each.textContent).join(" | "));
+    assert.match(said, /xx-nowhere/);
+    assert.match(said, /left out/);
+    // What makes no sense is left out, the rest goes on.
+    await one.waitForSelector(".opening__start a");
+    const two = await inner(visitor, "two");
+    await two.waitForSelector(".opening__start a");
+    assert.equal(await two.$$eval(".notice__in", (all) => all.length), 0);
+    await two.evaluate(() => (location.hash = "#/check"));
+    await two.waitForSelector(".told__row");
+    assert.match(await two.$eval("main", (main) => main.textContent), /fox/i);
+    // The named title comes from the frame, in its language.
+    assert.match(await visitor.page.$eval("#one", (each) => each.shadowRoot.querySelector("iframe").title), /riflescope/);
+  } finally {
+    await page.close();
+  }
+});
+
+journey("a frame wears colours that can be read, and grows and shrinks with what it says", { size: "upright" }, async (visitor) => {
+  const page = await club(visitor, `<link rel="stylesheet" href="/club.css"><script src="SITE/embed.js"></script><main><h1>Club</h1>
+<scopewright-advisor id="one"></scopewright-advisor><scopewright-advisor id="two" door="zero"></scopewright-advisor></main>`, "; style-src 'self'");
+  try {
+    await visitor.page.goto(`${page.origin}/club`, { waitUntil: "load" });
+    await frames(visitor);
+    const one = await inner(visitor, "one");
+    const two = await inner(visitor, "two");
+    const worn = (frame, name) => frame.evaluate((property) => getComputedStyle(document.documentElement).getPropertyValue(property).trim(), name);
+    await one.waitForFunction(() => getComputedStyle(document.documentElement).getPropertyValue("--accent").trim() === "#20487a");
+    assert.notEqual(await worn(two, "--ink"), "#dddddd", "ink that cannot be read on the ground is not taken");
+    const height = () => visitor.page.$eval("#one", (each) => Number(each.shadowRoot.querySelector("iframe").height));
+    const before = await height();
+    await one.evaluate(() => (location.hash = "#/after"));
+    await visitor.until("it has grown", (old) => Number(document.getElementById("one").shadowRoot.querySelector("iframe").height) > old, before);
+    const inside = await one.evaluate(() => document.documentElement.scrollHeight - innerHeight);
+    assert.ok(inside <= 1, `${inside} px scroll inside the frame`);
+    await one.evaluate(() => (location.hash = "#/"));
+    await visitor.until("it has shrunk again", (old) => Number(document.getElementById("one").shadowRoot.querySelector("iframe").height) <= old, before);
+  } finally {
+    await page.close();
+  }
+});
+
+journey("messages of strangers are no results", { size: "desk" }, async (visitor) => {
+  const page = await club(visitor, `<script src="SITE/embed.js"></script><main><h1>Club</h1><scopewright-advisor id="one"></scopewright-advisor></main>`);
+  try {
+    await visitor.page.goto(`${page.origin}/club`, { waitUntil: "load" });
+    await frames(visitor);
+    const height = await visitor.page.evaluate(() => {
+      window.heard = [];
+      document.addEventListener("advice", (event) => window.heard.push(event.detail));
+      // From this window itself, not from the frame.
+      for (const kind of ["advice", "height", "ready"]) postMessage(JSON.stringify({ scopewright: 1, kind, px: 5000, advice: { words: "forged" } }), "*");
+      return document.getElementById("one").shadowRoot.querySelector("iframe").height;
+    });
+    await visitor.page.evaluate(() => new Promise((next) => setTimeout(next, 300)));
+    assert.deepEqual(await visitor.page.evaluate(() => window.heard), []);
+    assert.equal(await visitor.page.$eval("#one", (each) => each.shadowRoot.querySelector("iframe").height), height);
+  } finally {
+    await page.close();
+  }
+});
+
+journey("without JavaScript the link remains", { size: "desk" }, async (visitor) => {
+  const page = await club(visitor, `<script src="SITE/embed.js"></script><main><h1>Club</h1><scopewright-advisor><a href="SITE/">Advice on a sight</a></scopewright-advisor></main>`);
+  try {
+    await visitor.page.setJavaScriptEnabled(false);
+    await visitor.page.goto(`${page.origin}/club`, { waitUntil: "load" });
+    const link = await visitor.seen("scopewright-advisor a");
+    const box = await link.boundingBox();
+    assert.ok(box.width > 20 && box.height > 8);
+    await visitor.page.setJavaScriptEnabled(true);
+  } finally {
+    await page.close();
+  }
+});
+
+journey("a club composes its lines and sees them live", { size: "desk" }, async (visitor) => {
+  await visitor.open("#/club");
+  await frames(visitor);
+  await visitor.axe();
+  await visitor.fits();
+  await visitor.tap("summary");
+  await visitor.tap('label:has(#club-quarry-roe_deer)');
+  await visitor.type("#club-farthest", "120");
+  await visitor.type("#club-power-most", "six");
+  await visitor.keys("Tab");
+  assert.match(await visitor.text("#club-power-most-error"), /six/);
+  await visitor.type("#club-power-most", "6");
+  await visitor.tap('label:has(#club-lit)');
+  await visitor.tap('label:has([name=club-door][value=rings])');
+  await visitor.tap('label:has([name=club-language][value=en])');
+  const code = await visitor.text("#club-code");
+  for (const part of ["embed.js", 'door="rings"', 'quarry="roe_deer"', 'farthest="120"', 'power-most="6"', 'lit-marks="forbidden"', 'language="en"', "<a href="]) assert.ok(code.includes(part), `${part} in ${code}`);
+  // Colours with their contrast checked.
+  const colour = (name, value) => visitor.page.$eval(`#club-colour-${name}`, (input, given) => { input.value = given; input.dispatchEvent(new InputEvent("input", { bubbles: true })); }, value);
+  await colour("accent", "#ffee88");
+  await visitor.seen(".club__faint");
+  assert.match(await visitor.text(".club__faint"), /accent.*contrast of 1\.\d.*4\.5/);
+  await colour("accent", "#20487a");
+  await visitor.gone(".club__faint");
+  assert.match(await visitor.text("#club-code"), /--scopewright-accent: #20487a;/);
+  // The preview is the element itself.
+  await visitor.until("the preview follows", () => document.querySelector(".club__preview scopewright-advisor")?.getAttribute("door") === "rings");
+  await frames(visitor);
+  const frame = await (await visitor.page.evaluateHandle(() => document.querySelector("scopewright-advisor").shadowRoot.querySelector("iframe"))).contentFrame();
+  await frame.waitForFunction(() => getComputedStyle(document.documentElement).getPropertyValue("--accent").trim() === "#20487a");
+  await frame.evaluate(() => (location.hash = "#/question/eye"));
+  await frame.waitForSelector("#field-age");
+  await frame.evaluate(() => document.querySelector('input[name="glasses"]').click());
+  await visitor.until("the event is shown", () => /mag_low/.test(document.getElementById("club-heard").textContent));
+  await visitor.axe();
+});
+
 journey("two frames on a strict page of another origin", { size: "desk" }, async (visitor) => {
   visitor.allow(/request to another origin/);
   const site = visitor.site.replace(/\/$/, "");

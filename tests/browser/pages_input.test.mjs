@@ -154,10 +154,72 @@ journey("a link opens its answers, one that is cut says so", {}, async (visitor)
   assert.match(await visitor.text(".told__row"), /chamois/i, "one's own answers are untouched");
 });
 
-journey("a worker that does not start leaves the advice to the page", {}, async (visitor) => {
-  await visitor.page.evaluateOnNewDocument(() => { delete window.Worker; });
+for (const [what, link, says] of [
+  ["altered", (link) => `${link.slice(0, -2)}${link.endsWith("A") ? "BB" : "AA"}`, /altered|changed/i],
+  ["from elsewhere", () => "#/open/hello-there", /not a link made here/i],
+  ["of a later version", (link) => link.replace("/s1", "/s9"), /later/i],
+]) {
+  journey(`a link that is ${what} says so and leaves one's own answers`, {}, async (visitor) => {
+    await visitor.open("#/question/quarry");
+    await visitor.tap('label[for="uses-red_fox"]');
+    await go(visitor, "#/advice");
+    await visitor.seen("#share-address");
+    const whole = await visitor.page.$eval("#share-address", (input) => input.value);
+    await visitor.page.evaluate((hash) => (location.hash = hash), link(whole.slice(whole.indexOf("#"))));
+    await visitor.seen(".notice__in");
+    assert.match(await visitor.text(".notice__in"), says);
+    await visitor.seen(".told__row");
+    assert.match(await visitor.text(".told__row"), /fox/i);
+    await visitor.axe();
+  });
+}
+
+journey("two tabs at once: neither loses an answer, and one can take the other's", {}, async (visitor) => {
+  await visitor.open("#/question/quarry");
+  const other = await visitor.another();
+  await other.open("#/question/quarry");
+  await other.tap('label[for="uses-wild_boar"]');
+  await visitor.page.bringToFront();
+  await visitor.seen(".notice__in");
+  assert.match(await visitor.text(".notice__in"), /another tab/);
+  await visitor.tap('label[for="uses-red_fox"]');
+  assert.ok(await visitor.page.$eval("#uses-red_fox", (box) => box.checked));
+  await other.page.bringToFront();
+  await other.seen(".notice__in");
+  assert.ok(await other.page.$eval("#uses-wild_boar", (box) => box.checked), "what was said here stands");
+  await other.tap(".notice__in .button");
+  await other.until("the other tab's answer is here", () => document.querySelector("#uses-red_fox").checked);
+});
+
+for (const [what, prepare] of [
+  ["is missing from the browser", (visitor) => visitor.page.evaluateOnNewDocument(() => { delete window.Worker; })],
+  ["is forbidden", (visitor) => visitor.page.evaluateOnNewDocument(() => { window.Worker = class { constructor() { throw new DOMException("no", "SecurityError"); } }; })],
+  ["does not arrive", (visitor) => { visitor.host.broken.add("worker.js"); visitor.allow(/503|worker|Failed to load/i); }],
+]) {
+  journey(`a worker that ${what} leaves the advice to the page, and says so`, {}, async (visitor) => {
+    await prepare(visitor);
+    await visitor.open("#/question/quarry");
+    await visitor.tap('label[for="uses-roe_deer"]');
+    await go(visitor, "#/advice");
+    await visitor.seen(".line__glass");
+    await visitor.until("it says so", () => [...document.querySelectorAll(".notice__in")].some((each) => /computes by itself/.test(each.textContent)));
+  });
+}
+
+journey("everything stored is listed, and one button forgets it", {}, async (visitor) => {
   await visitor.open("#/question/quarry");
   await visitor.tap('label[for="uses-roe_deer"]');
-  await go(visitor, "#/advice");
-  await visitor.seen(".line__glass");
+  await go(visitor, "#/shelf");
+  await visitor.tap("#shelf-demo");
+  await visitor.until("it is kept", () => localStorage.getItem("scopewright.shelf"));
+  await go(visitor, "#/about");
+  await visitor.tap('label:has([name=colours][value=night])');
+  await visitor.until("it is kept", () => localStorage.getItem("scopewright.theme"));
+  const kept = await visitor.page.evaluate(() => Object.keys(localStorage).sort());
+  const listed = await visitor.page.$$eval("[data-kept]", (all) => all.map((each) => each.dataset.kept));
+  assert.deepEqual(kept.filter((key) => !listed.includes(key)), [], "stored, but not on the list");
+  await visitor.axe();
+  await visitor.tap("#forget");
+  await visitor.tap(".sure .button--primary");
+  await visitor.until("nothing is left", () => localStorage.length === 0);
 });

@@ -3,8 +3,14 @@
 use crate::need::answers::{Answers, Units};
 use crate::t;
 use crate::web::components::{ForgetAll, Segments, explained};
-use crate::web::state::{Action, Theme, use_app};
+use crate::web::platform;
+use crate::web::state::{Action, Notice, Theme, use_app};
+use crate::web::stored::{ANSWERS, SET_ASIDE, SHELF, THEME, TYPED};
 use crate::web::view::prelude::*;
+use crate::wording::say;
+
+/// Everything that is stored, by its name in the browser's storage.
+const KEPT: [platform::Kept; 5] = [ANSWERS, TYPED, SET_ASIDE, THEME, SHELF];
 
 /// About this page.
 #[component]
@@ -29,6 +35,16 @@ pub fn AboutPage() -> Html {
     let colours = {
         let app = app.clone();
         Callback::from(move |key: AttrValue| app.dispatch(Action::Colour(Theme::named(&key))))
+    };
+    let drop_copy = {
+        let app = app.clone();
+        Callback::from(move |_: MouseEvent| {
+            platform::drop_offline_copy();
+            app.dispatch(Action::Tell(Notice {
+                said: t!("about-copy-dropped"),
+                offer: None,
+            }));
+        })
     };
     html! {
         <main class="page" id="main">
@@ -65,8 +81,22 @@ pub fn AboutPage() -> Html {
             <section>
                 <h2>{ t!("about-kept") }</h2>
                 <p>{ explained(t!("about-kept-1")) }</p>
-                <p>{ explained(t!("about-offline")) }</p>
+                <dl class="kept">
+                    { for KEPT.iter().map(|kept| html! {
+                        <div key={kept.0} data-kept={kept.0}>
+                            <dt>{ say(&format!("about-kept-{}", kept.0.trim_start_matches("scopewright.")), &[]) }</dt>
+                            <dd class="soft small">{ t!("about-kept-where", name = kept.0) }</dd>
+                        </div>
+                    }) }
+                    <div>
+                        <dt>{ t!("about-kept-copy") }</dt>
+                        <dd class="soft small">{ t!("about-kept-copy-where") }</dd>
+                    </div>
+                </dl>
+                <p>{ t!("about-kept-not") }</p>
                 <ForgetAll />
+                <p>{ explained(t!("about-offline")) }</p>
+                <button type="button" class="button" id="drop-copy" onclick={drop_copy}>{ t!("about-drop-copy") }</button>
             </section>
         </main>
     }

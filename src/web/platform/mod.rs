@@ -247,6 +247,22 @@ fn absolute(path: &str) -> Option<String> {
         .as_string()
 }
 
+/// Removes the offline copy; the next visit makes it again.
+pub fn drop_offline_copy() {
+    wasm_bindgen_futures::spawn_local(async {
+        let dropped = beside("boot.js").await.and_then(|boot| {
+            js_sys::Reflect::get(&boot, &"dropCopy".into())
+                .ok()?
+                .dyn_into::<js_sys::Function>()
+                .ok()
+        });
+        if let Some(dropped) = dropped {
+            // A browser without a copy has nothing to remove.
+            let _ = dropped.call0(&JsValue::NULL);
+        }
+    });
+}
+
 /// A module of the page that only a tap asks for; none where it does not load.
 async fn beside(name: &str) -> Option<JsValue> {
     let fetch = js_sys::Reflect::get(&js_sys::global(), &"scopewrightBeside".into())
