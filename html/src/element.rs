@@ -25,7 +25,7 @@ pub fn block(children: &[Child]) -> TokenStream {
         [one] => child(one),
         several => {
             let several = several.iter().map(child);
-            quote!(crate::web::view::list(::std::vec![#(#several),*]))
+            quote!(crate::web::view::list([#(#several),*]))
         }
     }
 }
@@ -69,7 +69,7 @@ fn outermost(element: &Element) -> TokenStream {
     let mut key = None;
     template.element(element, Some(&mut key));
     let Template { text, holes } = template;
-    let block = quote!(crate::web::view::block(#text, ::std::vec![#(#holes),*]));
+    let block = quote!(crate::web::view::block(#text, [#(#holes),*]));
     keyed(block, key.as_ref())
 }
 

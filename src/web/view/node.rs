@@ -72,26 +72,61 @@ impl PartialEq for Html {
 }
 
 /// An element with everything in it: its template and what goes into the holes.
-#[inline(never)]
+///
+/// The values come on the stack, where they cost a store each; only [`block_of`] allocates.
+#[inline(always)]
 #[must_use]
-pub fn block(template: &'static str, holes: Vec<Html>) -> Html {
-    Html::of(What::Block(template, holes))
+pub fn block<const N: usize>(template: &'static str, mut holes: [Html; N]) -> Html {
+    let html = block_of(template, &mut holes);
+    // All were taken: there is nothing left to drop, and no code for it.
+    std::mem::forget(holes);
+    html
+}
+
+#[inline(never)]
+fn block_of(template: &'static str, holes: &mut [Html]) -> Html {
+    Html::of(What::Block(template, taken(holes)))
 }
 
 /// Several things in a row.
-#[inline(never)]
+#[inline(always)]
 #[must_use]
-pub fn list(items: Vec<Html>) -> Html {
-    Html::of(What::List(items))
+pub fn list<const N: usize>(mut items: [Html; N]) -> Html {
+    let html = list_of(&mut items);
+    std::mem::forget(items);
+    html
+}
+
+#[inline(never)]
+fn list_of(items: &mut [Html]) -> Html {
+    Html::of(What::List(taken(items)))
+}
+
+fn taken(from: &mut [Html]) -> Vec<Html> {
+    let mut to = Vec::with_capacity(from.len());
+    for html in from {
+        to.push(std::mem::take(html));
+    }
+    to
 }
 
 /// Everything an iterator gives, in a row.
 pub fn each<I: IntoIterator<Item: IntoHtml>>(items: I) -> Html {
     let mut drawn = Vec::new();
     for item in items {
-        drawn.push(item.into_html());
+        add(&mut drawn, item.into_html());
     }
-    list(drawn)
+    row(drawn)
+}
+
+#[inline(never)]
+fn add(drawn: &mut Vec<Html>, html: Html) {
+    drawn.push(html);
+}
+
+#[inline(never)]
+fn row(items: Vec<Html>) -> Html {
+    Html::of(What::List(items))
 }
 
 /// Text as it is written down.
