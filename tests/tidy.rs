@@ -90,6 +90,8 @@ fn the_reader_of_imports_sees_every_way_to_write_one() {
 #[test]
 fn the_browser_is_known_in_web_alone() {
     let browser = [
+        "yew",
+        "gloo",
         "scopewright_html",
         "web_sys",
         "js_sys",
@@ -233,6 +235,8 @@ fn the_browser_crates_are_optional() {
         let browser = [
             "js-sys",
             "scopewright-html",
+            "gloo",
+            "yew",
             "wasm-bindgen",
             "wasm-bindgen-futures",
         ];
@@ -244,7 +248,7 @@ fn the_browser_crates_are_optional() {
             optional += 1;
         }
     }
-    assert_eq!(optional, 4);
+    assert_eq!(optional, 6);
     let web_sys = manifest
         .split("[dependencies.web-sys]")
         .nth(1)

@@ -12,8 +12,7 @@ use syn::parse_macro_input;
 /// A block of HTML.
 ///
 /// What is fixed in it becomes one string, the template; what is computed becomes a list of
-/// values, one for each hole. So a page is a string and a few calls, and a change looks at the
-/// holes alone.
+/// values, one for each hole. So a page is a string and a few calls.
 ///
 /// * `<p class="a" id={id}>..</p>`, `<br />`, `<>..</>`: elements and fragments;
 /// * `<Part name={value} />`: parts, with their properties; `{name}` for `name={name}`;

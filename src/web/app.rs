@@ -27,7 +27,7 @@ pub fn mount() {
     if let Some(root) = platform::mount_point() {
         let focused = platform::focused_id();
         begin(with_early(at_first()));
-        view::mount::<Page>(&root);
+        view::mount::<Page>(root);
         if let Some(id) = focused {
             platform::focus_soon(&id);
         }

@@ -199,7 +199,7 @@ fn go_on_alone(dispatcher: Dispatcher, job: Job) {
 }
 
 /// How long answers must rest before they are ranked, in ms.
-const REST_MS: i32 = 120;
+const REST_MS: u32 = 120;
 
 /// Ranks whenever the answers change; what is too late is dropped by the reducer.
 pub fn use_ranking(app: &App) {

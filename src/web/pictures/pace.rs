@@ -1,6 +1,6 @@
 //! At most one painting a frame, however many events there are.
 
-use crate::web::platform::AnimationFrame;
+use crate::web::platform::{AnimationFrame, request_animation_frame};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
@@ -22,7 +22,7 @@ impl Pace {
         }
         work();
         let pace = self.clone();
-        let frame = AnimationFrame::new(move |_| {
+        let frame = request_animation_frame(move |_| {
             pace.busy.set(false);
             let waiting = pace.waiting.borrow_mut().take();
             if let Some(work) = waiting {

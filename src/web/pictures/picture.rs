@@ -7,7 +7,7 @@ use super::size::use_width;
 use super::slider::{Scale, Slider};
 use crate::drawing::svg::{Svg, escaped};
 use crate::t;
-use crate::web::platform::{AnimationFrame, Timeout};
+use crate::web::platform::{AnimationFrame, Timeout, request_animation_frame};
 use crate::web::view::prelude::*;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -108,7 +108,7 @@ impl PartialEq for PictureProps {
 }
 
 /// The words follow when a handle has rested so long.
-pub const REST_MS: i32 = 140;
+pub const REST_MS: u32 = 140;
 /// Drawings of one picture stand so far apart.
 pub const GAP_PX: f64 = 24.0;
 
@@ -155,7 +155,7 @@ fn paint(drawn: &Drawn, pens: &[Pens], words: &Pen, scale: &Pen, with_words: boo
 /// Calls `each` with the time of every frame in ms until it returns false.
 fn frames(kept: &Rc<RefCell<Option<AnimationFrame>>>, each: impl Fn(f64) -> bool + 'static) {
     let again = kept.clone();
-    let frame = AnimationFrame::new(move |now_ms| {
+    let frame = request_animation_frame(move |now_ms| {
         if each(now_ms) {
             frames(&again, each);
         }

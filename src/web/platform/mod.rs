@@ -2,17 +2,23 @@
 
 mod camera;
 mod element;
-mod events;
 mod storage;
 mod worker;
 
 pub use camera::{Camera, CameraFault, can_read_codes};
 pub use element::{ELEMENT, on_element_advice, show_element};
-pub use events::{AnimationFrame, Listener, Timeout, breath, call_after};
+pub use gloo::events::EventListener as Listener;
+pub use gloo::render::{AnimationFrame, request_animation_frame};
+pub use gloo::timers::callback::Timeout;
 pub use storage::Kept;
 pub use worker::{RankingWorker, Reply, answer_jobs, in_worker};
 
 use wasm_bindgen::{JsCast, JsValue};
+
+/// Lets everything else go first that waits: events, drawing, newer jobs.
+pub async fn breath() {
+    gloo::timers::future::TimeoutFuture::new(0).await;
+}
 
 fn window() -> Option<web_sys::Window> {
     web_sys::window()
@@ -63,7 +69,7 @@ pub fn on_fragment(changed: impl Fn(String) + 'static) -> Option<Listener> {
 pub fn on_kept_elsewhere(key: &'static str, changed: impl Fn() + 'static) -> Option<Listener> {
     let window = window()?;
     Some(Listener::new(&window, "storage", move |event| {
-        let named = js_sys::Reflect::get(&event, &"key".into())
+        let named = js_sys::Reflect::get(event, &"key".into())
             .ok()
             .and_then(|value| value.as_string());
         if named.as_deref() == Some(key) {
@@ -311,7 +317,7 @@ pub fn focused_id() -> Option<String> {
 /// As [`focus`], once what is being drawn stands on the page.
 pub fn focus_soon(id: &str) {
     let id = id.to_owned();
-    call_after(30, move || focus(&id));
+    Timeout::new(30, move || focus(&id)).forget();
 }
 
 /// The values of an attribute over the page, in order: what can be seen before what is folded

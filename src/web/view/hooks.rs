@@ -3,37 +3,37 @@
 //! Hooks are told apart by the order in which they are called, so they stand before any early
 //! return and in no branch.
 
-use super::callback::{Callback, NodeRef};
-use super::part::{Cleanup, Effect, EffectCell, Instance, after_drawing, next_hook};
+use super::part::{Cleanup, Effect, EffectCell, Memory, next_hook};
 use std::any::Any;
 use std::cell::RefCell;
 use std::ops::Deref;
 use std::rc::{Rc, Weak};
+use yew::{Callback, NodeRef};
 
 /// The cell of the next hook, made at the first drawing.
-fn cell<T: 'static>(first: impl FnOnce(Weak<Instance>) -> T) -> Rc<T> {
-    let Some((instance, at)) = next_hook() else {
+fn cell<T: 'static>(first: impl FnOnce(Weak<Memory>) -> T) -> Rc<T> {
+    let Some((memory, at)) = next_hook() else {
         // Outside of any part there is nothing that could keep it.
         return Rc::new(first(Weak::new()));
     };
-    let held = instance.cells.borrow().get(at).cloned();
+    let held = memory.cells.borrow().get(at).cloned();
     if let Some(cell) = held.and_then(|cell| cell.downcast::<T>().ok()) {
         return cell;
     }
-    let cell = Rc::new(first(Rc::downgrade(&instance)));
-    put(&instance, at, cell.clone());
+    let cell = Rc::new(first(Rc::downgrade(&memory)));
+    put(&memory, at, cell.clone());
     cell
 }
 
 #[inline(never)]
-fn put(instance: &Instance, at: usize, cell: Rc<dyn Any>) {
-    let mut cells = instance.cells.borrow_mut();
+fn put(memory: &Memory, at: usize, cell: Rc<dyn Any>) {
+    let mut cells = memory.cells.borrow_mut();
     cells.truncate(at);
     cells.push(cell);
 }
 
 #[inline(never)]
-fn outdate(part: &Weak<Instance>) {
+fn outdate(part: &Weak<Memory>) {
     if let Some(part) = part.upgrade() {
         part.is_outdated();
     }
@@ -41,7 +41,7 @@ fn outdate(part: &Weak<Instance>) {
 
 struct StateCell<T> {
     value: RefCell<Rc<T>>,
-    part: Weak<Instance>,
+    part: Weak<Memory>,
     /// Whether two values are the same to those who look; none: never.
     is_same: Option<fn(&T, &T) -> bool>,
 }
@@ -211,7 +211,7 @@ fn effect(run: Option<Box<dyn FnOnce() -> Option<Cleanup>>>) {
             cell
         });
     if let Some(run) = run {
-        after_drawing(Effect { of, cell, run });
+        of.effects.borrow_mut().push(Effect { cell, run });
     }
 }
 

@@ -1,27 +1,25 @@
-//! How the page is drawn: templates with holes, parts with memory, and nothing else.
+//! How the page is drawn: Yew, with templates and one component over it.
 //!
-//! The page travels to phones, so this is written for weight first.
+//! The page travels to phones, so this is written for weight first. Yew does the work: it keeps
+//! components, compares and changes the page, delivers events, and schedules. Only what it would
+//! make anew for every block and every part stands here, once:
 //!
 //! * `html!` makes one string of everything fixed in a block (the [`template`]) and one
-//!   [`Html`] of every value that is computed. No code is made for the fixed part, and a change
-//!   looks at the holes alone.
+//!   [`Html`] of every value that is computed. No code is made for the fixed part.
 //! * An [`Html`] is one pointer, whatever it is: text, block, list, part, handler. The functions
-//!   that make and compare them are not generic, so a page costs calls, not copies of machinery.
-//! * A part that keeps something (hooks) is an [`part::Instance`]; its type is known to two
-//!   small functions only, which draw it and compare its properties. A part that keeps nothing
-//!   is called like a function.
-//! * Handlers stand on their elements; one closure type serves every event.
-//! * What changed is drawn once, after the event, parents first; effects run when all is drawn.
+//!   that make it are not generic, so a page costs calls, not copies of machinery; [`tree`]
+//!   turns it into Yew's virtual DOM.
+//! * A part that keeps something (hooks) is told to the one Yew component, [`part::Instance`];
+//!   its type is known to two small functions only, which draw it and compare its properties. A
+//!   part that keeps nothing is called like a function.
 
-mod callback;
-mod dom;
 mod hooks;
 mod node;
 mod part;
 mod template;
 mod text;
+mod tree;
 
-pub use callback::{Callback, NodeRef, TargetCast};
 pub use hooks::{
     UseStateHandle, UseStateSetter, use_callback, use_effect, use_effect_with, use_memo,
     use_mut_ref, use_node_ref, use_state, use_state_eq,
@@ -31,7 +29,8 @@ pub use node::{
     Whole, attribute, bare, block, each, fixed, keyed, list, on, reference,
 };
 pub use part::{mount, reads_shared, shared_changed};
-pub use text::{AttrValue, IntoText, add_class};
+pub use text::{IntoText, add_class};
+pub use yew::{AttrValue, Callback, NodeRef, TargetCast};
 
 /// What a page or a part is written with.
 pub mod prelude {

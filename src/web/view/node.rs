@@ -1,11 +1,11 @@
 //! What is drawn, as one pointer whatever it is.
 
-use super::callback::{Callback, NodeRef};
 use super::part::Bound;
-use super::text::{AttrValue, IntoText};
+use super::text::IntoText;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use web_sys::Event;
+use yew::{AttrValue, Callback, NodeRef};
 
 /// Something drawn, or nothing.
 #[derive(Clone, Default)]
@@ -22,7 +22,7 @@ pub(super) enum What {
     Text(AttrValue),
     Block(&'static str, Vec<Html>),
     List(Vec<Html>),
-    Part(Box<dyn Bound>),
+    Part(Rc<dyn Bound>),
     On(Handler),
     Ref(NodeRef),
 }
@@ -48,13 +48,6 @@ impl Html {
         match self.what() {
             Some(What::Text(text)) => Some(text),
             _ => None,
-        }
-    }
-
-    pub(super) fn holes(&self) -> &[Html] {
-        match self.what() {
-            Some(What::Block(_, holes)) => holes,
-            _ => &[],
         }
     }
 }
@@ -237,14 +230,14 @@ impl IntoHtml for String {
 impl IntoHtml for &String {
     #[inline(never)]
     fn into_html(self) -> Html {
-        text(Some(self.into()))
+        text(Some(self.clone().into()))
     }
 }
 
 impl IntoHtml for &str {
     #[inline(never)]
     fn into_html(self) -> Html {
-        text(Some(AttrValue::Shared(self.into())))
+        text(Some(AttrValue::Rc(self.into())))
     }
 }
 
@@ -361,13 +354,13 @@ macro_rules! text_props {
     ($($from:ty),+) => {$(
         impl IntoProp<AttrValue> for $from {
             fn into_prop(self) -> AttrValue {
-                self.into()
+                self.into_text().unwrap_or_default()
             }
         }
 
         impl IntoProp<Option<AttrValue>> for $from {
             fn into_prop(self) -> Option<AttrValue> {
-                Some(self.into())
+                self.into_text()
             }
         }
     )+};

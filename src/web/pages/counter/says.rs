@@ -16,7 +16,7 @@ use crate::wording::with_unit;
 use std::rc::Rc;
 
 /// How long nothing is touched before what is shown changes, in ms.
-const REST_MS: i32 = 600;
+const REST_MS: u32 = 600;
 
 /// What is shown, and what stood there before.
 #[derive(Clone, PartialEq)]
