@@ -141,8 +141,8 @@ parallax-source = e = M·x·|R − R₀|/R₀, R₀ the distance at which the si
 
 # The field and a moving animal
 crossing-title = The field and a moving animal
-crossing-time = Time since it came into the field
-crossing-share = { $share } % of the way
+crossing-time = Way through the field
+crossing-share = { $share } %
 crossing-note = crossbar: the lead
 crossing-at = { $sight } at { $power }
 crossing-inputs = { $name } with an apparent field of { $apparent }° at { $power }×

@@ -10,7 +10,7 @@ for (const at of list) {
   const context = await browser.createBrowserContext();
   const visitor = await Visitor.arrive(context, "chromium", { size, theme, site: site.address });
   visitor.host = site;
-  if (what === "own") { await pages.find((p) => p.name === "advice").arrive(visitor); await visitor.page.evaluate(() => { location.hash = "#/pictures"; }); await visitor.seen(".gallery .view__picture"); }
+  if (what === "demo") { await visitor.open("#/pictures"); } else if (what === "own") { await pages.find((p) => p.name === "advice").arrive(visitor); await visitor.page.evaluate(() => { location.hash = "#/pictures"; }); await visitor.seen(".gallery .view__picture"); }
   else await pages.find((p) => p.name === what).arrive(visitor);
   await visitor.page.waitForSelector(".view__picture, .rifle");
   if (process.env.DO) await visitor.page.evaluate(process.env.DO);

@@ -61,10 +61,29 @@ fn said(name: &str, magnification: f64, beam_mm: f64, pupil_mm: f64) -> String {
     }
 }
 
-fn drawing(size_px: f64, beam_mm: f64, pupil_mm: f64) -> Svg {
+/// The iris and the bar that states the scale.
+fn iris(size_px: f64) -> Svg {
     let px = |mm: f64| mm * size_px / DRAWN_MM;
     let mut svg = Svg::default();
     svg.disc("tone-mid", 0.0, 0.0, px(0.5 * IRIS_MM));
+    let (half, y) = (px(2.5), 0.5 * size_px - 4.5);
+    let ends = format!(
+        "v5M{:.1} {y:.1}H{half:.1}M{half:.1} {:.1}v5",
+        -half,
+        y - 2.5
+    );
+    svg.line(
+        "ink",
+        1.5,
+        "",
+        &format!("M{:.1} {:.1}{ends}", -half, y - 2.5),
+    );
+    svg
+}
+
+fn drawing(size_px: f64, beam_mm: f64, pupil_mm: f64) -> Svg {
+    let px = |mm: f64| mm * size_px / DRAWN_MM;
+    let mut svg = Svg::default();
     svg.disc("tone-dark", 0.0, 0.0, px(0.5 * pupil_mm));
     svg.disc("aperture__light", 0.0, 0.0, px(0.5 * beam_mm.min(pupil_mm)));
     if beam_mm > pupil_mm {
@@ -75,22 +94,10 @@ fn drawing(size_px: f64, beam_mm: f64, pupil_mm: f64) -> Svg {
     }
     for spread in [SPREAD_MM, -SPREAD_MM] {
         let r = px(0.5 * (pupil_mm + spread).max(0.2));
-        svg.ring("halo", 2.5, "", 0.0, 0.0, r);
+        svg.ring("halo", 2.0, "", 0.0, 0.0, r);
         svg.ring("ink", 1.0, "2 3", 0.0, 0.0, r);
     }
     svg.ring("pick", 2.0, "", 0.0, 0.0, px(0.5 * beam_mm));
-    let (half, y) = (px(2.5), 0.5 * size_px - 4.5);
-    svg.line(
-        "ink",
-        1.5,
-        "",
-        &format!(
-            "M{0:.1} {1:.1}v5M{0:.1} {2:.1}H{half:.1}M{half:.1} {1:.1}v5",
-            -half,
-            y - 2.5,
-            y
-        ),
-    );
     svg
 }
 
@@ -168,6 +175,7 @@ pub fn eye_aperture(beams: Vec<Beam>, eye: Eye, luminance_cd_m2: f64, magnificat
                 class: "aperture",
                 size_px: (size, size),
                 origin_px: (0.5 * size, 0.5 * size),
+                still: iris(size),
                 inside: drawing(size, beam_mm, pupil_mm),
             });
             words.push(told);

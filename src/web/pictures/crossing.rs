@@ -96,9 +96,10 @@ impl Crossing {
         let lead_m = self.run_m_s * flight_s;
         let (aim_px, lead_px) = (cx + x_m * px_per_m, lead_m * px_per_m);
         let swing_deg_s = self.run_m_s / range_m * 180.0 / core::f64::consts::PI;
-        let mut svg = Svg::default();
+        let mut still = Svg::default();
         let ground_px = cy + 0.01 * self.figure.bottom_cm * px_per_m;
-        svg.line("soft", 1.0, "", &format!("M0 {ground_px:.1}H{width_px:.0}"));
+        still.line("soft", 1.0, "", &format!("M0 {ground_px:.1}H{width_px:.0}"));
+        let mut svg = Svg::default();
         svg.figure(&self.figure, aim_px, cy, 0.01 * px_per_m);
         for (n, width) in widths.iter().enumerate() {
             let r = 0.5 * width * px_per_m;
@@ -107,7 +108,7 @@ impl Crossing {
             } else {
                 ("soft", "5 4")
             };
-            svg.ring(class, 2.0, dashes, cx, cy, r);
+            still.ring(class, 2.0, dashes, cx, cy, r);
         }
         let ahead = aim_px + lead_px;
         let bar = format!(
@@ -150,6 +151,7 @@ impl Crossing {
                 said: words.join(" "),
                 class: "crossing",
                 size_px: (width_px, height_px),
+                still,
                 inside: svg,
                 note: t!("crossing-note"),
                 ..Drawing::default()

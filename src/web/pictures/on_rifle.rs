@@ -56,7 +56,8 @@ pub fn touching(clearances: &Clearances, centre_mm: f64) -> Touching {
 /// Widest drawing, px.
 const WIDEST_PX: f64 = 720.0;
 const ABOVE_MM: f64 = 30.0;
-const BELOW_MM: f64 = 24.0;
+const BELOW_MM: f64 = 15.0;
+const BELOW_PX: f64 = 22.0;
 /// Half the length of a ring along the tube, mm.
 const RING_HALF_MM: f64 = 7.5;
 /// Highest saddle of the handle over the least that clears, mm.
@@ -119,12 +120,13 @@ impl OnRifle {
         // x along the rifle in mm, the turret at 0, muzzle to the right; y up from the bore.
         let front_end = self.length_mm - tube.ocular_end_mm;
         let eye = -tube.ocular_end_mm - self.eye_relief_mm;
-        let (left, right) = (eye - 26.0, front_end + 24.0);
+        let (left, right) = (eye - 30.0, front_end + 24.0);
         let px = width_px / (right - left);
         // As tall as the highest saddle asks, so that the drawing never grows under a finger.
         let highest = self.most_saddle_mm() + 0.5 * c.tube_mm + c.rail_over_bore_mm;
         let top = highest + 0.5 * c.bell_outer_mm.max(c.ocular_outer_mm) + ABOVE_MM;
-        let height_px = ((top + BELOW_MM) * px).round();
+        // Below: the receiver and a line of words.
+        let height_px = ((top + BELOW_MM) * px + BELOW_PX).round();
         let x = |mm: f64| (mm - left) * px;
         let y = |mm: f64| (top - mm) * px;
         let rect = |from: f64, to: f64, low: f64, high: f64| {
@@ -196,6 +198,8 @@ impl OnRifle {
             at += 10.01;
         }
         svg.fill("paper", &slots);
+        // Nothing so far moves with the saddle, unless it is touched.
+        let still = core::mem::take(&mut svg);
         if let Some(bolt) = c.bolt_over_bore_mm {
             let place = ocular_end + 34.0;
             let stem = rect(place - 4.0, place + 4.0, -6.0, bolt - 9.0);
@@ -320,12 +324,7 @@ impl OnRifle {
         let size = |svg: &mut Svg, at: f64, up: f64, mm: f64| {
             svg.text("rifle__size", "start", at, up, &length_mm(units, mm));
         };
-        size(
-            &mut svg,
-            x(height_at) + 5.0,
-            y(0.5 * over_bore) + 14.0,
-            over_bore,
-        );
+        size(&mut svg, x(height_at) - 10.0, y(0.0) + 16.0, over_bore);
         let relief_y = y(over_bore + ro + 8.0);
         svg.line(
             "ink",
@@ -349,7 +348,7 @@ impl OnRifle {
         if let Some(mm) = touch.bolt_mm.filter(|mm| *mm > 0.0) {
             let words = t!("rifle-missing", missing = length_mm(units, mm));
             let up = y(-15.0) + 15.0;
-            svg.text("rifle__missing", "start", x(ocular_end), up, &words);
+            svg.text("rifle__missing", "start", x(rail_from) + 6.0, up, &words);
         }
         let words = self.words(saddle_mm);
         Drawn {
@@ -357,6 +356,7 @@ impl OnRifle {
                 said: words.join(" "),
                 class: "rifle",
                 size_px: (width_px, height_px),
+                still,
                 inside: svg,
                 ..Drawing::default()
             }],

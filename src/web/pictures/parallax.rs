@@ -78,7 +78,20 @@ pub fn said_aside(to_mm: f64) -> String {
     }
 }
 
-fn cross(svg: &mut Svg, class: &str, dashes: &str, x: f64, arm: f64) {
+/// A cross, or an arrow at the edge if it lies beyond the drawing.
+fn cross(svg: &mut Svg, class: &str, dashes: &str, x: f64, arm: f64, half_px: f64) {
+    if x.abs() > half_px - arm {
+        let side = if x < 0.0 { -1.0 } else { 1.0 };
+        let tip = side * (half_px - 5.0);
+        let d = format!(
+            "M{:.1} 0H{tip:.1}M{:.1} -7L{tip:.1} 0L{:.1} 7",
+            tip - side * 2.0 * arm,
+            tip - side * 8.0,
+            tip - side * 8.0
+        );
+        svg.line(class, 2.0, dashes, &d);
+        return;
+    }
     let d = format!(
         "M{:.2} 0H{:.2}M{x:.2} {:.2}V{arm:.2}",
         x - arm,
@@ -143,10 +156,16 @@ impl Parallax {
             target.rectangle("view__tube", -half, -half, size, size);
         } else {
             target.ring("soft", 2.0, "", 0.0, 0.0, 0.5 * circle_px);
-            let at =
-                |mark: Option<f64>| (mark.unwrap_or(0.0) * px_per_mm).clamp(8.0 - half, half - 8.0);
-            cross(&mut target, "ink", "3 2", at(adjustable), 0.075 * size);
-            cross(&mut target, "pick", "", at(fixed), 0.1 * size);
+            let at = |mark: Option<f64>| mark.unwrap_or(0.0) * px_per_mm;
+            cross(
+                &mut target,
+                "ink",
+                "3 2",
+                at(adjustable),
+                0.075 * size,
+                half,
+            );
+            cross(&mut target, "pick", "", at(fixed), 0.1 * size, half);
         }
         let words = vec![
             format!(
@@ -175,6 +194,7 @@ impl Parallax {
             size_px: (size, size),
             origin_px: (half, half),
             inside,
+            ..Drawing::default()
         };
         Drawn {
             drawings: vec![

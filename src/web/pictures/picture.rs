@@ -48,7 +48,9 @@ pub struct Drawing {
     pub size_px: (f64, f64),
     /// Where 0, 0 lies, in px from the upper left corner.
     pub origin_px: (f64, f64),
-    /// What is drawn.
+    /// What stays as it is while most handles move; below the rest.
+    pub still: Svg,
+    /// What moves.
     pub inside: Svg,
 }
 
@@ -124,6 +126,8 @@ pub fn width_of_one(width_px: f64, n: usize, least: f64, most: f64) -> f64 {
 #[derive(Clone, Default)]
 struct Pens {
     drawing: Pen,
+    still: Pen,
+    inside: Pen,
     note: Pen,
 }
 
@@ -135,7 +139,8 @@ fn paint(drawn: &Drawn, pens: &[Pens], words: &Pen, scale: &Pen, with_words: boo
         pens.drawing.set("height", &format!("{h:.0}"));
         pens.drawing
             .set("viewBox", &format!("{:.2} {:.2} {w:.0} {h:.0}", -x, -y));
-        pens.drawing.inside(&drawing.inside.out);
+        pens.still.inside(&drawing.still.out);
+        pens.inside.inside(&drawing.inside.out);
         pens.note.text(&drawing.note);
         if with_words {
             pens.drawing.set("aria-label", &drawing.said);
@@ -202,6 +207,8 @@ pub fn Picture(props: &PictureProps) -> Html {
             rest.set(None);
             for pen in pens.iter() {
                 pen.drawing.forget();
+                pen.still.forget();
+                pen.inside.forget();
                 pen.note.forget();
             }
             words.forget();
@@ -276,7 +283,10 @@ pub fn Picture(props: &PictureProps) -> Html {
                                 if !name.is_empty() { <b>{ name }</b> }
                                 <span class="view__covers" ref={pens.note.node.clone()}></span>
                             </figcaption>
-                            <svg {class} data-keep="" role="img" ref={pens.drawing.node.clone()} />
+                            <svg {class} data-keep="" role="img" ref={pens.drawing.node.clone()}>
+                                <g ref={pens.still.node.clone()}></g>
+                                <g ref={pens.inside.node.clone()}></g>
+                            </svg>
                         </figure>
                     }) }
                 </div>

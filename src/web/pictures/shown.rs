@@ -233,7 +233,7 @@ impl Shown {
             // By day: parallax matters where one aims most finely.
             eye_pupil_mm: self.eye.pupil_mm(DAY_CD_M2),
             aiming_circle_cm: self.quarry.aiming_circle_cm,
-            ranges_m: (5.0, self.ranges_m.2.max(2.0 * fixed_at_m), 1500.0),
+            ranges_m: (5.0, 2.0 * fixed_at_m, 1500.0),
             units: self.units,
         }
         .told()
@@ -295,7 +295,11 @@ impl Shown {
                 .map(|mark| mark.hold_mrad)
                 .collect(),
             click_mrad: 0.1,
-            range_m: self.ranges_m.2.max(flown.zero_m * 1.5),
+            range_m: self
+                .ranges_m
+                .2
+                .min(2.0 * flown.zero_m)
+                .max(0.5 * self.flight_to_m),
             inputs: flown.said(self.units),
             units: self.units,
         }

@@ -37,7 +37,7 @@ use crate::t;
 use crate::web::components::figure::figure_of;
 use crate::web::platform::{self, Timeout};
 use crate::web::view::prelude::*;
-use crate::wording::advice::word;
+use crate::wording::advice::{capitalised, word};
 use crate::wording::{cm, field, mrad, number, range};
 use std::cell::Cell;
 use std::rc::Rc;
@@ -592,10 +592,10 @@ impl Painter {
         } else {
             f64::INFINITY
         };
-        // On a screen nothing is redder than its red; what is fainter adds to the dark line.
+        // On a screen nothing is redder than its red; what is fainter is lost in the line's own.
         let share = (ratio * seen.scene.shown_ground / LIT.relative_luminance()).min(1.0);
         let (red, dark) = (LIT.linear(), unlit.linear());
-        Srgb::from_linear([0, 1, 2].map(|n| (share * red[n]).max(dark[n])))
+        Srgb::from_linear([0, 1, 2].map(|n| share * red[n] + (1.0 - share) * dark[n]))
     }
 
     /// Paints the pictures; the long words only if `with_words`: while a handle moves they wait.
@@ -830,7 +830,7 @@ impl Painter {
         let at = range(self.units, range_m);
         let mut said = vec![t!(
             "view-picture",
-            quarry = self.quarry.name.to_string(),
+            quarry = capitalised(&self.quarry.name),
             range = at.clone(),
             power = match stand.through {
                 Through::BareEye => t!("view-bare-eye"),
@@ -1100,6 +1100,9 @@ fn glow_name(glow: Option<Glow>) -> String {
     }
 }
 
+/// The reticle's family, through what one looks, how the centre is lit: places in the lists.
+type Chosen = (Option<usize>, usize, usize);
+
 /// A row of buttons of which one is pressed.
 fn buttons(label: String, rows: &[(String, bool)], press: &Rc<dyn Fn(usize)>) -> Html {
     html! {
@@ -1124,7 +1127,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
     let width = use_width(root.clone(), 328.0);
     let (shape, rounds) = cutout(width);
     // Choices: the reticle's family, through what one looks, how the centre is lit.
-    let chosen = use_state_eq(|| (None::<usize>, 0_usize, 0_usize));
+    let chosen = use_state_eq::<Chosen>(|| (None, 0, 0));
     let (family, through, glow) = *chosen;
     let with_family = |sight: &Rc<Sight>| match family {
         Some(n) => Rc::new(sight.with_family(FAMILIES[n])),
@@ -1241,12 +1244,11 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
     let spoken_range = use_callback(props.units, |to: f64, units| range(*units, to));
     let spoken_aside = use_callback((), |to: f64, ()| said_aside(to));
     let spoken_along = use_callback((), |to: f64, ()| said_along(to));
-    let press =
-        |change: fn((Option<usize>, usize, usize), usize) -> (Option<usize>, usize, usize)| {
-            let chosen = chosen.clone();
-            let press: Rc<dyn Fn(usize)> = Rc::new(move |n| chosen.set(change(*chosen, n)));
-            press
-        };
+    let press = |change: fn(Chosen, usize) -> Chosen| {
+        let chosen = chosen.clone();
+        let press: Rc<dyn Fn(usize)> = Rc::new(move |n| chosen.set(change(*chosen, n)));
+        press
+    };
     let on_through = press(|(family, _, glow), n| (family, n, glow));
     let on_glow = press(|(family, through, _), n| (family, through, n));
     let on_family = {

@@ -47,6 +47,8 @@ pub struct FlightPicture {
 const WIDEST_PX: f64 = 720.0;
 const TOP_PX: f64 = 12.0;
 const BOTTOM_PX: f64 = 28.0;
+/// Room for the handle at the right end.
+const RIGHT_PX: f64 = 10.0;
 /// A ring cut for one load has a mark at every so many metres (assumption).
 const RING_EVERY_M: f64 = 50.0;
 /// Height of the second drawing, px; the circle takes half of what the words leave.
@@ -195,9 +197,9 @@ impl FlightPicture {
     }
 
     /// The path over the range.
-    fn course(&self, range_m: f64, width_px: f64, height_px: f64) -> (Svg, f64) {
+    fn course(&self, range_m: f64, width_px: f64, height_px: f64) -> (Svg, Svg, f64) {
         let (Some(first), Some(last)) = (self.path.first(), self.path.last()) else {
-            return (Svg::default(), 1.0);
+            return (Svg::default(), Svg::default(), 1.0);
         };
         let (near, far) = (first.range_m, last.range_m);
         let highest = self
@@ -210,7 +212,7 @@ impl FlightPicture {
             .iter()
             .map(|p| p.path_cm - p.spread_cm)
             .fold(-self.circle_radius_cm, f64::min);
-        let px_per_m = width_px / (far - near).max(1.0);
+        let px_per_m = (width_px - RIGHT_PX) / (far - near).max(1.0);
         let px_per_cm = (height_px - TOP_PX - BOTTOM_PX) / (highest - lowest).max(0.1);
         let x = |range_m: f64| (range_m - near) * px_per_m;
         let y = |path_cm: f64| TOP_PX + (highest - path_cm) * px_per_cm;
@@ -274,31 +276,33 @@ impl FlightPicture {
             );
             tick += every;
         }
+        let still = core::mem::take(&mut svg);
         let at = format!("M{:.1} {TOP_PX:.1}V{bottom:.1}", x(range_m));
         svg.line("halo", 6.0, "", &at);
         svg.line("ink", 2.0, "", &at);
         svg.disc("halo-fill", x(range_m), y(self.path_cm(range_m)), 7.0);
         svg.disc("ink-fill", x(range_m), y(self.path_cm(range_m)), 5.0);
-        (svg, 100.0 * px_per_cm / px_per_m)
+        (still, svg, 100.0 * px_per_cm / px_per_m)
     }
 
     /// What each means does at the range, against the aiming circle.
-    fn columns(&self, range_m: f64, width_px: f64) -> Svg {
+    fn columns(&self, range_m: f64, width_px: f64) -> (Svg, Svg) {
         let means = self.means(range_m);
         let column = width_px / means.len() as f64;
         let circle_px = 0.5 * (MEANS_PX - 40.0);
         let px_per_cm = circle_px / (2.0 * self.circle_radius_cm).max(0.01);
         let middle = 0.5 * (MEANS_PX - 40.0) + 2.0;
         let (top, bottom) = (8.0, MEANS_PX - 44.0);
+        let mut still = Svg::default();
         let mut svg = Svg::default();
-        svg.rectangle(
+        still.rectangle(
             "flight__circle",
             0.0,
             middle - 0.5 * circle_px,
             width_px,
             circle_px,
         );
-        svg.line("ink", 1.0, "", &format!("M0 {middle:.1}H{width_px:.0}"));
+        still.line("ink", 1.0, "", &format!("M0 {middle:.1}H{width_px:.0}"));
         for (n, way) in means.iter().enumerate() {
             let x = (n as f64 + 0.5) * column;
             let y = (middle - way.off_cm * px_per_cm).clamp(top, bottom);
@@ -325,7 +329,7 @@ impl FlightPicture {
             } else {
                 svg.disc("ink-fill", x, y, 4.5);
             }
-            svg.text("flight__means", "middle", x, MEANS_PX - 22.0, &way.name);
+            still.text("flight__means", "middle", x, MEANS_PX - 22.0, &way.name);
             let off = if way.off_cm.abs() < 0.05 {
                 t!("flight-means-on")
             } else {
@@ -337,13 +341,14 @@ impl FlightPicture {
             };
             svg.text("strip__tick", "middle", x, MEANS_PX - 5.0, &off);
         }
-        svg
+        (still, svg)
     }
 
     fn drawn(&self, range_m: f64, width_px: f64) -> Drawn {
         let width_px = width_px.clamp(240.0, WIDEST_PX);
         let height_px = (0.55 * width_px).clamp(190.0, 320.0).round();
-        let (course, exaggeration) = self.course(range_m, width_px, height_px);
+        let (still, course, exaggeration) = self.course(range_m, width_px, height_px);
+        let (names, means) = self.columns(range_m, width_px);
         let words = self.words(range_m);
         let far = self.path.last().map_or(0.0, |p| p.range_m);
         Drawn {
@@ -353,6 +358,7 @@ impl FlightPicture {
                     said: words.join(" "),
                     class: "flight",
                     size_px: (width_px, height_px),
+                    still,
                     inside: course,
                     ..Drawing::default()
                 },
@@ -362,7 +368,8 @@ impl FlightPicture {
                     said: t!("flight-means"),
                     class: "flight",
                     size_px: (width_px, MEANS_PX),
-                    inside: self.columns(range_m, width_px),
+                    still: names,
+                    inside: means,
                     ..Drawing::default()
                 },
             ],
