@@ -16,4 +16,7 @@ fn main() {
     sky::run(&mut meter);
     flight::run(&mut meter);
     ranking::run(&mut meter);
+    if let Some(path) = std::env::var_os("SCOPEWRIGHT_MEDIANS") {
+        meter.leave(path.as_ref());
+    }
 }

@@ -9,7 +9,7 @@ use scopewright::advice::needs::mark::Mark;
 use scopewright::advice::occasions::COUNT;
 use scopewright::advice::surety::Worlds;
 use scopewright::advice::world::World;
-use scopewright::advice::{Ranked, Ranking, advise, tell};
+use scopewright::advice::{Ranked, Ranking, advise, advise_with_surety, tell};
 use scopewright::need::answers::Answers;
 use scopewright::need::resolve;
 use scopewright::sight::{FocalPlane, Illumination, ParallaxSetting};
@@ -44,6 +44,9 @@ pub fn run(meter: &mut Meter) {
     meter.time("64 plausible worlds", || {
         let mut worlds = Worlds::new(black_box(&ranked), &[]);
         while !worlds.step() {}
+    });
+    meter.time("answers to advice and how sure it is", || {
+        advise_with_surety(black_box(&answers))
     });
     beside_numpy(meter, RANK, &ranked);
 }

@@ -45,7 +45,7 @@ def served(handed, c, t, groups, marks_of, relief):
         return linear(t["mar"], log_light + 2 * np.minimum(log_exit - c["log_pupil"], 0) + 3)
 
     steady = ndtr((c["log_room"] - log_grid[:, None]) * (LN10 / 0.45))
-    eyes, fields, mark_columns = {}, {}, {}
+    eyes, fields, parallaxes, mark_columns = {}, {}, {}, {}
     shares = np.zeros(len(relief))
     for (objective, grade, apparent, kind, distance), spans in groups.items():
         low = min(a for a, _ in spans)
@@ -77,13 +77,15 @@ def served(handed, c, t, groups, marks_of, relief):
             width = np.log10(2 * np.tan(np.radians(apparent) / 2))
             fields[apparent] = steady * ndtr(
                 (width - log_grid[:, None] - c["log_field_need"]) * (LN10 / 0.25))
-        free = np.full(count, distance) if kind == 0 else np.maximum(c["range_m"], distance)
-        lever = np.abs(c["range_m"] - free) / free
         m = np.arange(low, high + 1)
-        effective = np.minimum(objective, 11 * grid[m])[:, None]
-        error = 0.175 * np.maximum(effective - grid[m, None] * c["pupil_mm"], 0) * lever
+        if (objective, kind, distance) not in parallaxes:
+            free = np.full(count, distance) if kind == 0 else np.maximum(c["range_m"], distance)
+            lever = np.abs(c["range_m"] - free) / free
+            effective = np.minimum(objective, 11 * grid)[:, None]
+            error = 0.175 * np.maximum(effective - grid[:, None] * c["pupil_mm"], 0) * lever
+            parallaxes[objective, kind, distance] = ndtr((0.25 - error * c["per_circle"]) * 16)
         product = (np.stack(eye[low:high + 1]) * fields[apparent][m]
-                   * ndtr((0.25 - error * c["per_circle"]) * 16))
+                   * parallaxes[objective, kind, distance][m])
         sums = [product[:, half].sum(axis=1) for half in halves]
         for (a, b), list_of in spans.items():
             rows = product[a - low:b + 1 - low]

@@ -5,19 +5,23 @@ use crate::{Done, browsers, place, run, say, setup, wasm};
 use std::path::PathBuf;
 use std::process::Command;
 
-/// Runs benches/ natively, with `chromium` the same work in wasm in the browser, or with `drag`
-/// every handle of the pictures on a slowed processor.
+/// Runs benches/ natively and the same work in wasm in the browser, with `native` or `chromium`
+/// one of the two, or with `drag` every handle of the pictures on a slowed processor.
 ///
 /// # Errors
 /// They do not compile, or the browser does not start.
 pub fn command(arguments: &[String]) -> Done {
     match arguments {
-        [] => native(),
+        [] => {
+            native()?;
+            say::step("Timing the core in Chromium", in_chromium)
+        }
+        [only] if only == "native" => native(),
         [only] if only == "chromium" => say::step("Timing the core in Chromium", in_chromium),
         [only, rest @ ..] if only == "drag" => {
             say::step("Dragging every handle in Chromium", || dragged(rest))
         }
-        _ => Err("`cargo xtask bench` takes nothing, `chromium`, or `drag`".to_owned()),
+        _ => Err("`cargo xtask bench` takes nothing, `native`, `chromium`, or `drag`".to_owned()),
     }
 }
 
@@ -26,6 +30,7 @@ fn native() -> Done {
     say::step("Timing the core, native, as released", || {
         let mut bench = place::cargo();
         bench.args(["bench", "--locked", "--bench", "core"]);
+        bench.env("SCOPEWRIGHT_MEDIANS", medians());
         match peers {
             Ok(python) => {
                 bench.env("SCOPEWRIGHT_PEERS_PYTHON", python);
@@ -34,6 +39,11 @@ fn native() -> Done {
         }
         run::shown(&mut bench)
     })
+}
+
+/// Where the native medians are left for the browser's ratios.
+fn medians() -> PathBuf {
+    place::target().join("bench-medians.tsv")
 }
 
 /// On the page that was built last; `rest` may hold a part of a handle's name.
@@ -75,6 +85,7 @@ fn in_chromium() -> Done {
             .current_dir(&tests)
             .arg("bench.mjs")
             .arg(folder)
+            .arg(medians())
             .envs(programs),
     )
 }

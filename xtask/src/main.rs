@@ -33,8 +33,8 @@ cargo xtask build                               build the page into dist/
 cargo xtask shots [PART OF A NAME]              pictures of every page into target/shots/
 cargo xtask sheet                               the drawings at several sizes into target/sheet/
 cargo xtask audit                               Lighthouse on the built page, as a phone sees it
-cargo xtask soak [ROUNDS]                       use the page for a while and watch its memory
-cargo xtask bench [chromium|drag]               medians of the core's inner parts, or of dragging a handle
+cargo xtask soak [advice|page] [ROUNDS]         ten thousand drawn advices; use the page and watch its memory
+cargo xtask bench [native|chromium|drag]        medians of the core's inner parts, or of dragging a handle
 ";
 
 fn main() -> ExitCode {

@@ -1,7 +1,7 @@
 //! Pieces of the core's work, repeated inside the module, so that a browser can time them.
 
 use scopewright::advice::surety::Worlds;
-use scopewright::advice::{Ranking, advise};
+use scopewright::advice::{Ranking, advise, advise_with_surety};
 use scopewright::eye::fast::{Occasion, Tables};
 use scopewright::eye::{self, Eye, Optics, Patch, threshold};
 use scopewright::need::answers::Answers;
@@ -18,7 +18,7 @@ pub fn repeatable() -> String {
     NAMES.join("\n")
 }
 
-const NAMES: [&str; 10] = [
+const NAMES: [&str; 11] = [
     "threshold contrast",
     "margin, direct",
     "margin, tables",
@@ -29,6 +29,7 @@ const NAMES: [&str; 10] = [
     "everything the trade builds, ranked",
     "answers to advice",
     "64 plausible worlds",
+    "answers to advice and how sure it is",
 ];
 
 /// A person who has said nothing: everything is assumed, in all its spread.
@@ -109,6 +110,12 @@ pub fn repeat(name: &str, times: u32) -> bool {
             Box::new(move || {
                 let mut worlds = Worlds::new(black_box(&ranked), &[]);
                 while !worlds.step() {}
+            })
+        }
+        Some(10) => {
+            let answers = unanswered();
+            Box::new(move || {
+                black_box(advise_with_surety(black_box(&answers))).ok();
             })
         }
         _ => return false,
