@@ -153,23 +153,22 @@ changed-weight = { $way ->
 owned-title = The sight you have now
 owned-served = { $line }: in about { $tenths } of 10 situations it is not what stops you; with the line above in about { $pick }. What was not said of it is taken as usual.
 owned-keep = That ties. Keep what you have: what is gained is less than anybody could tell.
-owned-gain = With the line above you gain { $gains }.
-owned-lose = You give up { $losses }.
+owned-gain = The line above { $gains }.
+owned-lose = It { $losses }.
 annoys-mended = the line above { $change }.
-annoys-not-mended = the line above does not mend it: it { $change }.
+annoys-not-mended = hardly or not mended: the line above { $change }.
 annoys-reached = with the line above: { $name } { $value }.
 
 ## Stated ranges
-ranges-taken = Distances that are guessed are mostly stated 10 to 15 % long. Without a rangefinder your { $stated } is counted as { $taken }, give or take { $spread }.
-ranges-taken-half = Distances that are guessed are mostly stated 10 to 15 % long. Whether you measure was not said, so your { $stated } is counted as { $taken }, give or take { $spread }.
+ranges-taken = Distances that are guessed are mostly stated 10 to 15 % long. Your { $stated } is counted as { $taken }, give or take { $spread }; measured, it would count as it is.
 
 ranges-measured = Say how you find the distance.
 
 ## How sure
 sure-share = In about { $tenths } of 10 of the situations you described the sight is not what stops you.
 sure-best = No sight that can be built does better than { $tenths } of 10.
-sure-between = What is uncertain moves that between { $least } and { $most } of 10.
-sure-between-first = By a first estimate, what is uncertain moves that between { $least } and { $most } of 10.
+sure-between = What is uncertain moves that share between { $least } and { $most } of 10.
+sure-between-first = By a first estimate, what is uncertain moves that share between { $least } and { $most } of 10.
 sure-trying = Trying it in plausible versions of what is uncertain: { $tried } of { $worlds } so far.
 sure-worlds = Tried in { $worlds } plausible versions of what is uncertain: in { $first } this line stays first or ties.
 sure-unseated = What unseats it most often: { $doubt }; then it would be { $line }.

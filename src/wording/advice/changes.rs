@@ -31,6 +31,9 @@ pub fn changed(
         .into_iter()
         .map(question_short)
         .collect();
+    if what.is_empty() && before.weights == now.weights {
+        return None;
+    }
     let found = difference(old, new)?;
     let mut told = vec![if what.is_empty() {
         t!("changed-by-weights")
@@ -139,19 +142,10 @@ pub fn ranges_taken(advice: &Advice, units: Units) -> Option<String> {
     let stated_m = advice.facts.typical.usual_m;
     let (stated, value) = (range(units, stated_m), range(units, taken.value));
     let spread = range(units, taken.spread);
-    Some(if advice.assumed.iter().any(|key| key == "distance") {
-        t!(
-            "ranges-taken-half",
-            stated = stated,
-            taken = value,
-            spread = spread
-        )
-    } else {
-        t!(
-            "ranges-taken",
-            stated = stated,
-            taken = value,
-            spread = spread
-        )
-    })
+    Some(t!(
+        "ranges-taken",
+        stated = stated,
+        taken = value,
+        spread = spread
+    ))
 }

@@ -110,10 +110,6 @@ pub fn sureness(advice: &Advice, units: Units) -> Vec<String> {
     let mut told = Vec::new();
     if let Some(first) = advice.picks.first() {
         told.push(t!("sure-share", tenths = tenths(first.served.value)));
-        let best = advice.facts.best_possible_share;
-        if best < 0.95 && best >= first.served.value {
-            told.push(t!("sure-best", tenths = tenths(best)));
-        }
         let (least, most) = (
             tenths(first.served.value - first.served.spread),
             tenths(first.served.value + first.served.spread),
@@ -124,6 +120,10 @@ pub fn sureness(advice: &Advice, units: Units) -> Vec<String> {
             } else {
                 t!("sure-between-first", least = least, most = most)
             });
+        }
+        let best = advice.facts.best_possible_share;
+        if best < 0.95 && best >= first.served.value {
+            told.push(t!("sure-best", tenths = tenths(best)));
         }
     }
     if let Some(surety) = &advice.surety {
