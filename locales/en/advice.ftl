@@ -21,21 +21,23 @@ advice-others = Others, better at something
 advice-others-name = Sight
 advice-others-gain = Gains
 advice-others-loss = Gives up
-advice-others-served = Occasions
+advice-others-served = Served
 advice-this-one = This line
 advice-warnings = Not for you, and not to forget
 advice-unused = Paid for and not used
 advice-sayings = What is said at counters
-advice-sayings-lead = Each computed for you.
+advice-sayings-lead = Each put to the test with your own figures.
 advice-sayings-more = All { $count } sayings
 advice-change-what = What would change it
 advice-not-counted = Not counted
-advice-not-counted-lead = No computation here covers these. Ask, and try in the shop.
+advice-not-counted-lead = Nothing above rests on these. Ask, and try in the shop.
 advice-assumed = Assumed, because not answered
 advice-shop = What to try in the shop
+advice-from-here = From here
 advice-after = Mounting, zeroing, keeping
 advice-pictures = All pictures
-advice-extent = { $candidates } specifications, { $occasions } of your occasions each. A near-tie is { $tie } of occasions or less.
+advice-extent = Tried: { $candidates } specifications on { $occasions } occasions drawn from your answers. Within { $tie } of occasions two count as equal.
+advice-rates-lead = Say what weighs more or less to you; the line follows.
 advice-rates = How you weigh
 advice-rates-mass = 100 g weigh as much to you as { $amount } of your occasions.
 advice-rates-height = 10 mm of height weigh { $amount }.
@@ -46,12 +48,14 @@ advice-cautions = Keep in mind
 advice-caution = What lies behind the target decides first. Law, the maker's figures and a licensed gunsmith come before this page.
 
 ## The sentence of need
-need-dusk = You shoot at { $what } { $manner }, mostly at { $usual }, out to { $farthest }, until { $minutes } after sunset, with a { $age }-year-old eye.
-need-before-sunset = You shoot at { $what } { $manner }, mostly at { $usual }, out to { $farthest }, until { $minutes } before sunset, with a { $age }-year-old eye.
-need-sunset = You shoot at { $what } { $manner }, mostly at { $usual }, out to { $farthest }, until sunset, with a { $age }-year-old eye.
-need-day = You shoot at { $what } { $manner }, mostly at { $usual }, out to { $farthest }, in full daylight, with a { $age }-year-old eye.
-need-moon = You shoot at { $what } { $manner }, mostly at { $usual }, out to { $farthest }, by the Moon too, with a { $age }-year-old eye.
-need-lit_range = You shoot at { $what } { $manner }, mostly at { $usual }, out to { $farthest }, on a lit range, with a { $age }-year-old eye.
+need-ranges = mostly at { $usual }, out to { $farthest }
+need-range = at { $usual }
+need-dusk = You shoot at { $what } { $manner }, { $ranges }, until { $minutes } after sunset, with a { $age }-year-old eye.
+need-before-sunset = You shoot at { $what } { $manner }, { $ranges }, until { $minutes } before sunset, with a { $age }-year-old eye.
+need-sunset = You shoot at { $what } { $manner }, { $ranges }, until sunset, with a { $age }-year-old eye.
+need-day = You shoot at { $what } { $manner }, { $ranges }, in full daylight, with a { $age }-year-old eye.
+need-moon = You shoot at { $what } { $manner }, { $ranges }, by the Moon too, with a { $age }-year-old eye.
+need-lit_range = You shoot at { $what } { $manner }, { $ranges }, on a lit range, with a { $age }-year-old eye.
 
 
 ## The line
@@ -219,7 +223,7 @@ quantity-served_points = occasions served
 quantity-minutes_tonight = told apart, that evening
 quantity-seconds_tonight = told apart, that evening
 quantity-mass_g = mass
-quantity-mass_percent_of_rifle = of the rifle's mass
+quantity-mass_percent_of_rifle = share of the rifle's mass
 quantity-centre_height_mm = height over the rail
 quantity-price_bands = price bands
 quantity-field_at_nearest_m = field at your nearest shot
@@ -235,7 +239,7 @@ quantity-error_cm = change of the point of impact
 quantity-circle_cm = aiming circle
 quantity-drop_cm = drop at your farthest shot
 quantity-needed_mrad = elevation needed
-quantity-travel_mrad = elevation to be had
+quantity-travel_mrad = elevation left to adjust
 quantity-clicks = clicks
 quantity-range_m = range
 quantity-eye_relief_mm = eye relief
@@ -315,6 +319,14 @@ change-covered_cm = { $way ->
     [more] covers { $amount } more
    *[less] covers { $amount } less
   }
+change-travel_mrad = { $way ->
+    [more] leaves { $amount } more to adjust in height
+   *[less] leaves { $amount } less to adjust in height
+  }
+change-mark_arcmin = { $way ->
+    [more] makes the mark look { $amount } wider
+   *[less] makes the mark look { $amount } narrower
+  }
 change-other = { $way ->
     [more] brings { $amount } more { $name }
    *[less] brings { $amount } less { $name }
@@ -335,6 +347,7 @@ warning-rule = Leave aside: { $rule }.
 rule-less = { $element } below { $limit }
 rule-at-most = { $element } of { $limit } or less
 rule-more = { $element } above { $limit }
+rule-or-more = { $limit } or more
 rule-at-least = { $element } of { $limit } or more
 rule-is = { $limit }
 rule-is-not = anything but { $limit }
@@ -342,6 +355,7 @@ setting-mag = { $value } ×
 setting-objective = { $value } mm objective
 setting-tube = { $value } mm tube
 setting-mm = { $value } mm
+setting-at-100m = { $value } mm at 100 m
 setting-eye-relief = { $value } mm eye relief
 setting-number = { $value }
 setting-field = { $value } m field at 100 m
@@ -516,7 +530,12 @@ saying-uphill_high_downhill_low-why = Both ways a little high: the drop follows 
 ## Amounts and kinds
 amount-plus-minus = { $value } ± { $spread }
 amount-degrees = { $value }°
-amount-bands = { $bands } of a price band
+amount-bands = { $bands } price bands
+bands-quarter = a quarter of a price band
+bands-half = half a price band
+bands-three-quarters = three quarters of a price band
+bands-one = a price band
+bands-many = { $bands } price bands
 standing-must = a must
 standing-wish = a wish
 standing-free = free
@@ -545,3 +564,4 @@ short-same = the same
 short-more = { $amount } more
 short-less = { $amount } less
 advice-would-be = Answered otherwise, { $elements } would change: { $line }. This line would then be { $behind } % behind.
+advice-would-be-out = Answered otherwise, { $elements } would change: { $line }. This line would then be out of the question.

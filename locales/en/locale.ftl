@@ -5,7 +5,7 @@ locale-group-sign = { "\u202F" }
 locale-plural = english
 
 # Quantities
-measure-about = about { $value }, give or take { $spread }
+measure-about = about { $value } (give or take { $spread })
 measure-minutes = { $value } min
 measure-m = { $value } m
 measure-yd = { $value } yd

@@ -138,8 +138,8 @@ said-no_battery_no_aim-half = When you stop, bars of { $width } at 100 m look { 
 said-no_battery_no_aim-false = When you stop, bars of { $width } at 100 m look { $bars } wide, and { $needed } is just seen. You aim without a battery.
 
 said-fixed_is_brighter-true = Fewer lenses let through more: { $seconds } on your evening.
-said-fixed_is_brighter-half = Fewer lenses let through a little more: { $seconds } on your evening. It also saves { $mass } and { $bands } of a price band.
-said-fixed_is_brighter-false = On your evening it is { $seconds }. What it saves is { $mass } and { $bands } of a price band.
+said-fixed_is_brighter-half = Fewer lenses let through a little more: { $seconds } on your evening. It also saves { $mass } and { $bands }.
+said-fixed_is_brighter-false = On your evening it is { $seconds }. What it saves is { $mass } and { $bands }.
 
 said-bigger_bell_narrows_field-true = With 42 mm you see { $small } at 100 m, with 56 mm { $large }.
 said-bigger_bell_narrows_field-half = With 42 mm you see { $small } at 100 m, with 56 mm { $large }: hardly less.

@@ -419,7 +419,8 @@ fn side(case: &Case, sight: &Sight, judged: &Judged) -> Side {
 }
 
 /// The element of the report for something that was not stated.
-fn element(unknown: Unknown) -> Element {
+#[must_use]
+pub fn element(unknown: Unknown) -> Element {
     match unknown {
         Unknown::Tube => Element::TubeMm,
         Unknown::Plane => Element::Plane,

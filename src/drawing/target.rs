@@ -120,10 +120,10 @@ pub fn of_key(key: &str) -> Option<Target> {
     })
 }
 
-/// The keys of every target.
+/// The keys of every target, the one met most first.
 pub const KEYS: [&str; 18] = [
-    "paper_50_m",
     "paper_100_m",
+    "paper_50_m",
     "paper_300_m",
     "air_rifle_10_m",
     "field_target_15_mm",

@@ -295,15 +295,21 @@ fn veil_of(fields: &mut Fields, eye: &Eye) -> Result<f64, Refusal> {
     })
 }
 
-fn evening(fields: &mut Fields) -> Result<Reply, Refusal> {
-    let (noon, place) = instant_and_place(fields)?;
-    let (scene, light_dex) = scene_of(fields)?;
-    let optics = fields.object("sight", sight_of)?;
+/// Who looks and at what, glare and straylight included; the last of a question's fields.
+fn who_and_what(fields: &mut Fields) -> Result<(Eye, PupilKnown, Patch, f64), Refusal> {
     let eye = eye_of(fields)?;
     let (eye, known) = pupil_known(fields, eye)?;
     let (patch, contrast) = fields.object("target", target_of)?;
     let patch = patch.veiled(veil_of(fields, &eye)?);
     fields.all_read()?;
+    Ok((eye, known, patch, contrast))
+}
+
+fn evening(fields: &mut Fields) -> Result<Reply, Refusal> {
+    let (noon, place) = instant_and_place(fields)?;
+    let (scene, light_dex) = scene_of(fields)?;
+    let optics = fields.object("sight", sight_of)?;
+    let (eye, known, patch, contrast) = who_and_what(fields)?;
     let night = Night::from_noon(noon, &place)?;
     let sp_ratio = equivalent::TWILIGHT_SP_RATIO;
     let last = eye::last_luminance(&eye, &optics, sp_ratio, &patch);
@@ -359,11 +365,7 @@ fn minutes_between(fields: &mut Fields) -> Result<Reply, Refusal> {
     let (scene, _) = scene_of(fields)?;
     let first = fields.object("first", sight_of)?;
     let second = fields.object("second", sight_of)?;
-    let eye = eye_of(fields)?;
-    let (eye, known) = pupil_known(fields, eye)?;
-    let (patch, _) = fields.object("target", target_of)?;
-    let patch = patch.veiled(veil_of(fields, &eye)?);
-    fields.all_read()?;
+    let (eye, known, patch, _) = who_and_what(fields)?;
     let night = Night::from_noon(noon, &place)?;
     let gain = dusk_gain(
         &night,
@@ -422,11 +424,7 @@ fn step_worth(fields: &mut Fields) -> Result<Reply, Refusal> {
     let (noon, place) = instant_and_place(fields)?;
     let (scene, _) = scene_of(fields)?;
     let sight = fields.object("sight", sight_of)?;
-    let eye = eye_of(fields)?;
-    let (eye, known) = pupil_known(fields, eye)?;
-    let (patch, _) = fields.object("target", target_of)?;
-    let patch = patch.veiled(veil_of(fields, &eye)?);
-    fields.all_read()?;
+    let (eye, known, patch, _) = who_and_what(fields)?;
     let night = Night::from_noon(noon, &place)?;
     let steps: Vec<Value> = Step::ALL
         .into_iter()

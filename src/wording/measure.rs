@@ -10,7 +10,7 @@ const G_PER_OUNCE: f64 = 28.349_523_125;
 const G_PER_GRAIN: f64 = 0.064_798_91;
 const KG_PER_POUND: f64 = 0.453_592_37;
 
-/// A value that is uncertain: "about 12 min, give or take 4"; without a spread the value
+/// A value that is uncertain: "about 12 min (give or take 4)"; without a spread the value
 /// alone. Both are rounded to what the spread allows.
 #[must_use]
 pub fn about(value: f64, spread: f64, unit: &str) -> String {
@@ -28,7 +28,9 @@ pub fn about(value: f64, spread: f64, unit: &str) -> String {
 /// A number, a narrow no-break space and a unit.
 #[must_use]
 pub fn with_unit(value: f64, decimals: usize, unit: &str) -> String {
-    format!("{}\u{202F}{unit}", number(value, decimals))
+    // A prime stands at its number.
+    let space = if unit == "′" { "" } else { "\u{202F}" };
+    format!("{}{space}{unit}", number(value, decimals))
 }
 
 /// Minutes, whole.

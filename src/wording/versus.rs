@@ -2,10 +2,11 @@
 
 use super::advice::{capitalised, joined, quantity_value, word};
 use super::{decimals_for, number, range, with_unit};
-use crate::advice::report::{Element, Quantity};
+use crate::advice::report::Quantity;
 use crate::advice::report_versus::{Contrast, Side, Versus};
+use crate::advice::versus::element;
 use crate::need::answers::Units;
-use crate::sight::typed_line::{LineProblem, Unknown};
+use crate::sight::typed_line::LineProblem;
 use crate::t;
 
 /// A number without needless digits.
@@ -85,21 +86,6 @@ pub fn problem(problem: &LineProblem) -> String {
             element = capitalised(&word("element", &element(*of))),
             word = at
         ),
-    }
-}
-
-fn element(unknown: Unknown) -> Element {
-    match unknown {
-        Unknown::Tube => Element::TubeMm,
-        Unknown::Plane => Element::Plane,
-        Unknown::Reticle => Element::Reticle,
-        Unknown::Illumination => Element::Illumination,
-        Unknown::Parallax => Element::Parallax,
-        Unknown::Elevation => Element::Elevation,
-        Unknown::Grade => Element::Grade,
-        Unknown::Field => Element::FieldLowMPer100m,
-        Unknown::EyeRelief => Element::EyeReliefMm,
-        Unknown::Mass => Element::MassG,
     }
 }
 

@@ -11,6 +11,9 @@ const sizes = option("--size", ["phone", "tablet", "desk"]);
 const themes = option("--theme", ["light", "dark"]);
 const part = arguments_[0] ?? "";
 
+/** The most that a picture in a document may weigh. */
+const README_BYTES = 150_000;
+
 const folder = path.join(ROOT, "target", "shots");
 const docs = path.join(ROOT, "docs");
 mkdirSync(folder, { recursive: true });
@@ -29,11 +32,13 @@ for (const page of pages.filter(({ name }) => name.includes(part))) {
         visitor.host = site;
         await page.arrive(visitor);
         await visitor.page.screenshot({ path: file, fullPage: page.whole ?? true });
-        if (page.readme?.includes(name)) {
-          // Documents show the top of the page, not all of it.
+        for (const shown of page.readme ?? []) {
+          if (!shown.name.endsWith(name.slice(page.name.length))) continue;
+          // Documents show one screen, or one part of it, in a file that loads at once.
+          const whole = shown.part ? await visitor.page.$(shown.part) : visitor.page;
           mkdirSync(docs, { recursive: true });
-          await visitor.page.setViewport({ ...SIZES[size], height: 2 * SIZES[size].height });
-          await visitor.page.screenshot({ path: path.join(docs, name) });
+          const bytes = await whole.screenshot({ path: path.join(docs, shown.name) });
+          if (bytes.length > README_BYTES) throw new Error(`docs/${shown.name} has ${bytes.length} bytes, more than ${README_BYTES}`);
         }
         console.log(`  ${path.relative(ROOT, file)}`);
       } catch (error) {

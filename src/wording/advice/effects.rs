@@ -140,7 +140,7 @@ fn formatted(
         Quantity::Magnification => {
             return t!(
                 "setting-mag",
-                value = number(value, usize::from(value < 10.0))
+                value = number(value, needed_decimals(value, usize::from(value < 10.0)))
             );
         }
         Quantity::ForceKn => (1.0, "kN", 1),
@@ -171,19 +171,48 @@ fn needed_decimals(value: f64, at_most: usize) -> usize {
     }
 }
 
+/// An amount of money as a part or a multiple of a price band, to the quarter or the half.
+fn bands(of: f64) -> String {
+    let quarters = (of * 4.0).round();
+    match quarters {
+        ..=1.0 => t!("bands-quarter"),
+        ..=2.0 => t!("bands-half"),
+        ..=3.0 => t!("bands-three-quarters"),
+        ..=5.0 => t!("bands-one"),
+        _ => {
+            let halves = (of * 2.0).round() / 2.0;
+            t!(
+                "bands-many",
+                bands = number(halves, usize::from(halves.fract() > 0.0))
+            )
+        }
+    }
+}
+
+/// The amount of a change, without its direction.
+fn amount(effect: &Effect, units: Units) -> String {
+    match effect.quantity {
+        Quantity::PriceBands => bands(effect.value.abs()),
+        quantity => quantity_value(quantity, effect.value.abs(), 0.0, units),
+    }
+}
+
 /// A change of one quantity in short, as in "4 min less".
 #[must_use]
 pub fn change_short(effect: &Effect, units: Units) -> String {
     if is_nothing(effect) {
         return t!("short-same");
     }
-    let amount = quantity_value(effect.quantity, effect.value.abs(), 0.0, units);
+    let amount = amount(effect, units);
     if effect.value > 0.0 {
         t!("short-more", amount = amount)
     } else {
         t!("short-less", amount = amount)
     }
 }
+
+/// Less than this is no ounce, g.
+const HALF_OUNCE_G: f64 = 14.2;
 
 /// Whether a change is too small to be told to anybody.
 fn is_nothing(effect: &Effect) -> bool {
@@ -204,11 +233,14 @@ fn is_nothing(effect: &Effect) -> bool {
 /// the change is too small to be told.
 #[must_use]
 pub fn change(effect: &Effect, units: Units) -> Option<String> {
-    if is_nothing(effect) {
+    let is_no_ounce = units == Units::Imperial
+        && effect.quantity == Quantity::MassG
+        && effect.value.abs() < HALF_OUNCE_G;
+    if is_nothing(effect) || is_no_ounce {
         return None;
     }
     let way = if effect.value > 0.0 { "more" } else { "less" };
-    let amount = quantity_value(effect.quantity, effect.value.abs(), 0.0, units);
+    let amount = amount(effect, units);
     let key = match effect.quantity {
         Quantity::ServedPoints => "change-served_points",
         Quantity::MinutesTonight | Quantity::SecondsTonight => "change-minutes_tonight",
@@ -219,6 +251,8 @@ pub fn change(effect: &Effect, units: Units) -> Option<String> {
         Quantity::DetailAtFarthestMm => "change-detail_at_farthest_mm",
         Quantity::ParallaxCm => "change-parallax_cm",
         Quantity::CoveredCm => "change-covered_cm",
+        Quantity::TravelMrad => "change-travel_mrad",
+        Quantity::MarkArcmin => "change-mark_arcmin",
         Quantity::FieldAtNearestM | Quantity::FieldMPer100m => {
             let place = if effect.quantity == Quantity::FieldAtNearestM {
                 t!("where-nearest")

@@ -371,9 +371,8 @@ fn numbered(element: Element, value: f64, units: Units) -> String {
         Element::ExitPupilMm => "setting-exit-pupil",
         Element::FieldLowMPer100m => "setting-field",
         Element::EyeReliefMm => "setting-eye-relief",
-        Element::CentreHeightMm | Element::CentreLineMmPer100m | Element::DotMmPer100m => {
-            "setting-mm"
-        }
+        Element::CentreLineMmPer100m | Element::DotMmPer100m => "setting-at-100m",
+        Element::CentreHeightMm => "setting-mm",
         Element::Parallax => {
             return t!("setting-parallax-free", range = range(units, value));
         }

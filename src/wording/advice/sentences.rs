@@ -31,6 +31,15 @@ pub fn need_sentence(advice: &Advice, units: Units) -> String {
         (LightKind::Dusk, Some(stop_min)) if stop_min < -2.0 => "need-before-sunset",
         (LightKind::Dusk, _) => "need-sunset",
     };
+    let (usual, farthest) = (
+        range(units, typical.usual_m),
+        range(units, typical.farthest_m),
+    );
+    let ranges = if usual == farthest {
+        t!("need-range", usual = usual)
+    } else {
+        t!("need-ranges", usual = usual, farthest = farthest)
+    };
     said(
         key,
         &[
@@ -42,8 +51,7 @@ pub fn need_sentence(advice: &Advice, units: Units) -> String {
                 "manner",
                 said(&format!("manner-phrase-{}", typical.manner), &[]).into(),
             ),
-            ("usual", range(units, typical.usual_m).into()),
-            ("farthest", range(units, typical.farthest_m).into()),
+            ("ranges", ranges.into()),
             ("minutes", minutes(stop.unwrap_or(0.0).abs()).into()),
             ("age", number(typical.age_years, 0).into()),
         ],
@@ -240,12 +248,18 @@ pub fn decision(decision: &Decision, units: Units) -> Told {
 }
 
 fn rule(rule: &Rule, units: Units) -> String {
-    let limit = setting_short(rule.element, &rule.limit, units);
+    let mut limit = setting_short(rule.element, &rule.limit, units);
+    if rule.element == Element::FieldLowMPer100m {
+        limit = format!("{limit} {}", t!("where-100m"));
+    }
     let element = word("element", &rule.element);
     match rule.comparison {
         Comparison::Less => t!("rule-less", element = element, limit = limit),
         Comparison::AtMost => t!("rule-at-most", element = element, limit = limit),
         Comparison::More => t!("rule-more", element = element, limit = limit),
+        Comparison::AtLeast if rule.element == Element::Parallax => {
+            t!("rule-or-more", limit = limit)
+        }
         Comparison::AtLeast => t!("rule-at-least", element = element, limit = limit),
         Comparison::Is => t!("rule-is", limit = limit),
         Comparison::IsNot => t!("rule-is-not", limit = limit),

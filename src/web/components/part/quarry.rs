@@ -1,6 +1,7 @@
 //! What is shot at: animals and targets, drawn, with how often.
 
 use super::options::Often;
+use crate::drawing::target;
 use crate::need::questions::Part;
 use crate::need::{Reply, Value, value};
 use crate::t;
@@ -58,28 +59,7 @@ const GROUPS: [(&str, &[&str]); 6] = [
             "capercaillie",
         ],
     ),
-    (
-        "targets",
-        &[
-            "paper_50_m",
-            "paper_300_m",
-            "air_rifle_10_m",
-            "field_target_15_mm",
-            "field_target_25_mm",
-            "field_target_40_mm",
-            "biathlon_prone",
-            "biathlon_standing",
-            "running_boar_50_m",
-            "running_moose_80_m",
-            "steel_disc_20_cm",
-            "steel_plate_30_by_45_cm",
-            "steel_plate_60_by_60_cm",
-            "silhouette_chicken",
-            "silhouette_ram",
-            "rimfire_silhouette_chicken",
-            "rimfire_silhouette_ram",
-        ],
-    ),
+    ("targets", target::KEYS.split_at(1).1),
 ];
 
 /// Animals and targets.

@@ -71,7 +71,7 @@ pub fn AdvicePage() -> Html {
                     <told::Sayings advice={advice.clone()} {units} />
                     <told::NotCountedRows advice={advice.clone()} />
                     <section class="noprint">
-                        <h2>{ t!("advice-shop") }</h2>
+                        <h2>{ t!("advice-from-here") }</h2>
                         <ul class="plainlist plainlist--tight">
                             <li><a href={Route::Shop.href()}>{ t!("shop-title") }</a></li>
                             <li><a href={Route::After.href()}>{ t!("after-title") }</a></li>

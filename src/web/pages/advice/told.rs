@@ -7,7 +7,8 @@ use crate::t;
 use crate::web::components::explained;
 use crate::web::view::prelude::*;
 use crate::wording::advice::{
-    changes, decision, not_needed, quantity_name, quantity_value, saying, warning, word,
+    capitalised, changes, decision, not_needed, quantity_name, quantity_value, saying, warning,
+    word,
 };
 use std::rc::Rc;
 
@@ -32,7 +33,7 @@ pub fn NotNeededRows(props: &Props) -> Html {
                     <summary>{ t!("advice-unused") }</summary>
                     <ul class="plainlist opens__in">
                         { for props.advice.unused.iter().map(|row| html! {
-                            <li>{ word("unused", &row.key) }{ ": " }{ figures(&row.effects, props) }</li>
+                            <li>{ word("unused", &row.key) }<span class="small soft block">{ figures(&row.effects, props) }</span></li>
                         }) }
                     </ul>
                 </details>
@@ -51,8 +52,8 @@ fn figures(effects: &[crate::advice::report::Effect], props: &Props) -> String {
                 value = quantity_value(effect.quantity, effect.value, effect.spread, props.units)
             )
         })
-        .reduce(|one, other| t!("told-comma", one = one, other = other))
-        .unwrap_or_default()
+        .reduce(|one, other| format!("{one}{}{other}", t!("list-semicolon")))
+        .map_or_else(String::new, |words| capitalised(&words))
 }
 
 /// The two things that are the person's own to decide.

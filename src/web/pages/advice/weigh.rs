@@ -1,7 +1,9 @@
 //! How this person weighs grams, height and money; what was assumed; what would change it.
 
 use super::head::Props;
-use crate::need::answers::{Answers, Weights};
+use crate::advice::report::AnswerMatters;
+use crate::need::answers::{Answers, Units, Weights};
+use crate::need::flow::{State as Answered, state};
 use crate::need::questions::Question;
 use crate::t;
 use crate::web::route::Route;
@@ -64,6 +66,7 @@ pub fn Weigh(props: &Props) -> Html {
     html! {
         <section class="noprint">
             <h2>{ t!("advice-rates") }</h2>
+            <p class="soft">{ t!("advice-rates-lead") }</p>
             <ul class="weigh">
                 { row(t!("advice-rates-mass", amount = percent(rates.mass_points_per_100_g)),
                     rates.mass_points_per_100_g, |weights, to| weights.mass_percent_per_100_g = Some(to)) }
@@ -77,6 +80,23 @@ pub fn Weigh(props: &Props) -> Html {
                 occasions = f64::from(props.advice.extent.occasions),
                 tie = with_unit(props.advice.extent.near_tie_points, 0, "%")) }</p>
         </section>
+    }
+}
+
+/// A lag that only a line has which the other answer forbids, points.
+const OUT_POINTS: f64 = 50.0;
+
+fn would_be(answer: &AnswerMatters, units: Units) -> String {
+    let (elements, line) = (elements(&answer.elements), line_text(&answer.then, units));
+    if answer.behind_points > OUT_POINTS {
+        t!("advice-would-be-out", elements = elements, line = line)
+    } else {
+        t!(
+            "advice-would-be",
+            elements = elements,
+            line = line,
+            behind = number(answer.behind_points, 1)
+        )
     }
 }
 
@@ -97,8 +117,7 @@ pub fn WouldChange(props: &Props) -> Html {
             Some(html! {
                 <li>
                     <a href={Route::Question(asked.key.into()).href()}>{ question(asked) }</a>{ " " }
-                    { t!("advice-would-be", elements = elements(&answer.elements), line = line_text(&answer.then, props.units),
-                        behind = number(answer.behind_points, 1)) }
+                    { would_be(answer, props.units) }
                 </li>
             })
         })
@@ -108,7 +127,9 @@ pub fn WouldChange(props: &Props) -> Html {
         .assumed
         .iter()
         .filter_map(|key| {
-            let asked = Question::from_key(key)?;
+            // What is answered in part is not told as if it had been left out.
+            let asked = Question::from_key(key)
+                .filter(|asked| state(&app.answers, asked) != Answered::Answered)?;
             Some(html! {
                 <li>
                     <a href={Route::Question(asked.key.into()).href()}>{ question(asked) }</a>
