@@ -50,12 +50,12 @@ advice-caution = What lies behind the target decides first. Law, the maker's fig
 ## The sentence of need
 need-ranges = mostly at { $usual }, out to { $farthest }
 need-range = at { $usual }
-need-dusk = You shoot at { $what } { $manner }, { $ranges }, until { $minutes } after sunset, with a { $age }-year-old eye.
-need-before-sunset = You shoot at { $what } { $manner }, { $ranges }, until { $minutes } before sunset, with a { $age }-year-old eye.
-need-sunset = You shoot at { $what } { $manner }, { $ranges }, until sunset, with a { $age }-year-old eye.
-need-day = You shoot at { $what } { $manner }, { $ranges }, in full daylight, with a { $age }-year-old eye.
-need-moon = You shoot at { $what } { $manner }, { $ranges }, by the Moon too, with a { $age }-year-old eye.
-need-lit_range = You shoot at { $what } { $manner }, { $ranges }, on a lit range, with a { $age }-year-old eye.
+need-dusk = You shoot at { $what } { $manner }, { $ranges }, until { $minutes } after sunset, with a { $age }‑year‑old eye.
+need-before-sunset = You shoot at { $what } { $manner }, { $ranges }, until { $minutes } before sunset, with a { $age }‑year‑old eye.
+need-sunset = You shoot at { $what } { $manner }, { $ranges }, until sunset, with a { $age }‑year‑old eye.
+need-day = You shoot at { $what } { $manner }, { $ranges }, in full daylight, with a { $age }‑year‑old eye.
+need-moon = You shoot at { $what } { $manner }, { $ranges }, by the Moon too, with a { $age }‑year‑old eye.
+need-lit_range = You shoot at { $what } { $manner }, { $ranges }, on a lit range, with a { $age }‑year‑old eye.
 
 
 ## The line

@@ -1,5 +1,5 @@
 // Every page that pictures are taken of, and how a visitor gets there.
-// `readme: [{ name: "advice-360-day.png" }]` names the pictures that documents show: they go to
+// `readme: [{ name: "advice-360-day.webp" }]` names the pictures that documents show: they go to
 // docs/; with `part` only the element that it selects.
 // `sizes: ["phone"]` and `whole: false` (the screen, not the whole page) are possible.
 const ANSWERS = {
@@ -47,11 +47,11 @@ export const pages = [
   ...QUESTIONS.map((key) => ({
     name: `question-${key}`,
     arrive: at(`#/question/${key}`, "h1"),
-    ...(key === "light" ? { readme: [{ name: "question-360-day.png" }] } : {}),
+    ...(key === "light" ? { readme: [{ name: "question-360-day.webp" }] } : {}),
   })),
   ...SHARPEN.map((key) => ({ name: `sharpen-${key}`, arrive: at(`#/question/${key}`, "h1") })),
   { name: "check", arrive: at("#/check", ".told__row") },
-  { name: "advice", arrive: at("#/advice", ".needs"), readme: [{ name: "advice-360-day.png" }, { name: "view-360-day.png", part: ".view__pair" }] },
+  { name: "advice", arrive: at("#/advice", ".needs"), readme: [{ name: "advice-360-day.webp" }, { name: "view-360-day.webp", part: ".view__pair" }] },
   { name: "compare", arrive: at("#/compare", "h1") },
   { name: "rings", arrive: at("#/rings", "h1") },
   { name: "zero", arrive: at("#/zero", "h1") },
@@ -59,5 +59,5 @@ export const pages = [
   { name: "shop", arrive: at("#/shop", "h1") },
   { name: "after", arrive: at("#/after", "h1") },
   { name: "about", arrive: at("#/about", "h1") },
-  { name: "counter", arrive: at("#/counter", ".counter__advice"), readme: [{ name: "counter-1180-day.png" }], sizes: ["tablet", "desk"], whole: false },
+  { name: "counter", arrive: at("#/counter", ".counter__advice"), readme: [{ name: "counter-1180-day.webp" }], sizes: ["tablet", "desk"], whole: false },
 ];

@@ -33,11 +33,11 @@ for (const page of pages.filter(({ name }) => name.includes(part))) {
         await page.arrive(visitor);
         await visitor.page.screenshot({ path: file, fullPage: page.whole ?? true });
         for (const shown of page.readme ?? []) {
-          if (!shown.name.endsWith(name.slice(page.name.length))) continue;
+          if (path.parse(shown.name).name.split("-").slice(1).join("-") !== path.parse(name).name.slice(page.name.length + 1)) continue;
           // Documents show one screen, or one part of it, in a file that loads at once.
           const whole = shown.part ? await visitor.page.$(shown.part) : visitor.page;
           mkdirSync(docs, { recursive: true });
-          const bytes = await whole.screenshot({ path: path.join(docs, shown.name) });
+          const bytes = await whole.screenshot({ path: path.join(docs, shown.name), quality: 85 });
           if (bytes.length > README_BYTES) throw new Error(`docs/${shown.name} has ${bytes.length} bytes, more than ${README_BYTES}`);
         }
         console.log(`  ${path.relative(ROOT, file)}`);
