@@ -115,27 +115,42 @@ fn rust(reference: &Messages, others: &BTreeMap<String, Messages>) -> String {
             .values()
             .map(|message| format!("&{:?}", message.variables)),
     );
-    text.push_str("];\npub(crate) static LANGUAGES: &[(&str, &[&str])] = &[\n");
-    let _ = writeln!(text, "({REFERENCE:?}, &[");
-    list(
+    text.push_str("];\npub(super) static SORTED: Texts = ");
+    texts(&mut text, reference.keys().map(String::as_str));
+    text.push_str(";\npub(super) static LANGUAGES: &[(&str, Texts)] = &[\n");
+    let _ = write!(text, "({REFERENCE:?}, ");
+    texts(
         &mut text,
-        &mut reference
-            .values()
-            .map(|message| format!("{:?}", message.pattern)),
+        reference.values().map(|message| &*message.pattern),
     );
-    text.push_str("]),\n");
+    text.push_str("),\n");
     for (language, messages) in others {
-        let _ = writeln!(text, "({language:?}, &[");
-        list(
+        let _ = write!(text, "({language:?}, ");
+        texts(
             &mut text,
-            &mut reference.iter().map(|(key, original)| {
-                format!("{:?}", messages.get(key).unwrap_or(original).pattern)
-            }),
+            reference
+                .iter()
+                .map(|(key, original)| &*messages.get(key).unwrap_or(original).pattern),
         );
-        text.push_str("]),\n");
+        text.push_str("),\n");
     }
     text.push_str("];\n");
     text
+}
+
+/// Texts in one, each ended by U+0000, and where every thirty-second begins: a pointer and a
+/// length for each would weigh as much as a quarter of the words.
+fn texts<'a>(out: &mut String, list: impl Iterator<Item = &'a str>) {
+    let mut text = String::new();
+    let mut starts = Vec::new();
+    for (place, each) in list.enumerate() {
+        if place % 32 == 0 {
+            starts.push(text.len());
+        }
+        text.push_str(each);
+        text.push('\0');
+    }
+    let _ = write!(out, "Texts {{ text: {text:?}, starts: &{starts:?} }}");
 }
 
 /// All messages of one language; references between messages and terms are written out.

@@ -148,6 +148,36 @@ fn the_core_has_no_clock_no_log_and_no_order_by_chance() {
     none("the core depends on more than its arguments", offences);
 }
 
+/// What weighs more in the page than all that calls it: `plain` has small code for each.
+#[test]
+fn the_page_carries_no_heavy_library_code() {
+    let methods = [
+        "sort",
+        "sort_by",
+        "sort_by_key",
+        "sort_by_cached_key",
+        "sort_unstable",
+        "sort_unstable_by",
+        "sort_unstable_by_key",
+        "to_lowercase",
+        "to_uppercase",
+        "is_alphabetic",
+        "is_alphanumeric",
+    ];
+    let mut offences = Vec::new();
+    for source in rooms() {
+        if source.room() == "figure" || source.path.contains("src/bin") {
+            continue;
+        }
+        offences.extend(source.methods_outside_tests(&methods));
+        offences.extend(source.mentions_outside_tests(&["serde_json"]));
+        if read(&source.path).contains("parse::<f64>()") {
+            offences.push(format!("{}: parse::<f64>", source.path));
+        }
+    }
+    none("use what src/plain has in its place", offences);
+}
+
 #[test]
 fn the_advice_knows_no_words() {
     let mut offences = Vec::new();

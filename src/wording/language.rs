@@ -48,16 +48,18 @@ impl Language {
         self.plain("locale-name").to_owned()
     }
 
-    pub(super) fn patterns(self) -> &'static [&'static str] {
+    /// The message at a place, encoded.
+    pub(super) fn pattern(self, place: usize) -> &'static str {
         messages::LANGUAGES
             .get(self.0)
-            .map_or(&[], |(_, patterns)| patterns)
+            .and_then(|(_, texts)| texts.get(place))
+            .unwrap_or_default()
     }
 
     /// The text of a message without variables.
     pub(super) fn plain(self, key: &str) -> &'static str {
-        super::find(key)
-            .and_then(|place| self.patterns().get(place))
-            .map_or("", |pattern| pattern)
+        messages::SORTED
+            .find(key)
+            .map_or("", |place| self.pattern(place))
     }
 }

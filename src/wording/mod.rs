@@ -23,6 +23,7 @@ mod render;
 pub mod sayings;
 pub mod shelf;
 pub mod terms;
+mod texts;
 pub mod versus;
 
 pub use language::{Language, languages, speak, spoken};
@@ -34,6 +35,7 @@ pub use number::{decimals_for, number};
 pub use render::Arg;
 
 mod messages {
+    use super::texts::Texts;
     include!(concat!(env!("OUT_DIR"), "/messages.rs"));
 }
 
@@ -116,10 +118,7 @@ const fn compare(a: &[u8], b: &[u8]) -> i32 {
 /// The message at this place in the language spoken now; used by [`t!`](crate::t).
 #[must_use]
 pub fn at(place: usize, args: &[(&str, Arg)]) -> String {
-    let patterns = spoken().patterns();
-    patterns
-        .get(place)
-        .map_or_else(String::new, |pattern| render::render(pattern, args))
+    render::render(spoken().pattern(place), args)
 }
 
 /// The message with a key that is only known while running, as for the rows of a table.
@@ -128,13 +127,15 @@ pub fn at(place: usize, args: &[(&str, Arg)]) -> String {
 /// `tests/wording.rs` shows that no table of the core has one.
 #[must_use]
 pub fn say(key: &str, args: &[(&str, Arg)]) -> String {
-    find(key).map_or_else(|| key.to_owned(), |place| at(place, args))
+    messages::SORTED
+        .find(key)
+        .map_or_else(|| key.to_owned(), |place| at(place, args))
 }
 
 /// Whether there is a message with this key.
 #[must_use]
 pub fn has(key: &str) -> bool {
-    find(key).is_some()
+    messages::SORTED.find(key).is_some()
 }
 
 /// All keys, sorted.

@@ -1,5 +1,6 @@
 //! Trade terms: where they stand in a text, and what they mean.
 
+use crate::plain::{is_letter, small};
 use std::ops::Range;
 
 const FAMILY: &str = "term-";
@@ -45,7 +46,9 @@ pub fn terms_in(text: &str) -> Vec<(Range<usize>, &'static str)> {
         })
         .collect();
     // Of two that begin at one place the longer is meant; what overlaps it goes.
-    found.sort_by_key(|(range, _)| (range.start, usize::MAX - range.end));
+    crate::plain::sort_by_key(&mut found, |(range, _)| {
+        (range.start, usize::MAX - range.end)
+    });
     let mut end = 0;
     found.retain(|(range, _)| {
         let free = range.start >= end;
@@ -59,7 +62,7 @@ pub fn terms_in(text: &str) -> Vec<(Range<usize>, &'static str)> {
 
 /// The first place of a name in a text.
 fn place(text: &str, name: &str) -> Option<Range<usize>> {
-    let is_word = |character: char| character.is_alphanumeric();
+    let is_word = |character: char| is_letter(character) || character.is_ascii_digit();
     let mut from = 0;
     loop {
         let start = from + find_in_any_case(text.get(from..)?, name)?;
@@ -88,7 +91,7 @@ fn length_in(text: &str, name: &str) -> Option<usize> {
     let mut length = 0;
     for wanted in name.chars() {
         let here = rest.next()?;
-        if here != wanted && !here.to_lowercase().eq(wanted.to_lowercase()) {
+        if small(here) != small(wanted) {
             return None;
         }
         length += here.len_utf8();

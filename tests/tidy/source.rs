@@ -251,6 +251,15 @@ impl Source {
             .collect()
     }
 
+    /// Where a method of any of these names is called, outside tests.
+    pub fn methods_outside_tests(&self, names: &[&str]) -> Vec<String> {
+        (1..self.tokens.len())
+            .filter(|at| !self.tokens[*at].in_tests && self.mark(at - 1, '.'))
+            .filter(|at| self.word(*at).is_some_and(|word| names.contains(&word)))
+            .map(|at| self.told(at))
+            .collect()
+    }
+
     /// Texts of more than one word, outside tests and attributes.
     pub fn phrases_outside_tests(&self) -> Vec<(usize, &str)> {
         self.tokens

@@ -275,7 +275,7 @@ pub fn ClubPage() -> Html {
 /// What is wrong with a number for an attribute; nothing typed is nothing wrong.
 fn wrong_number(text: &str) -> Option<String> {
     let read = text.trim().replace(',', ".");
-    (!read.is_empty() && !read.parse::<f64>().is_ok_and(f64::is_finite))
+    (!read.is_empty() && !crate::plain::decimal(&read).is_some_and(f64::is_finite))
         .then(|| t!("club-no-number", read = text.trim()))
 }
 
