@@ -7,6 +7,7 @@ advice-evening-ends = Until when, by how much must be told
 advice-evening-steps = What one step is worth
 advice-evening-air = Air, coat, weather
 advice-evening-night = Your eye, and the Moon
+advice-sunrise-at = The Sun rises at { $clock } then.
 advice-flight = Your load on its way
 advice-flight-behind = Drop, wind, slope, cant and wobble
 advice-rings = The rings
@@ -99,8 +100,8 @@ note-ring_changes = A ring or marks cut for this load are off at { $range } when
 note-range_error = A guess that is { $guess } long or short at { $range } is { $miss } of drop.
 
 ## The load on its way
-note-load_typical = Typical figures: { $bullet } at { $speed }, drag figure { $drag } (± 5 %), { $energy } at the muzzle, zeroed at { $zero }. Your own figures replace them.
-note-load_own = Your own figures: { $bullet } at { $speed }, drag figure { $drag } (± 5 %), { $energy } at the muzzle, zeroed at { $zero }.
+note-load_typical = Typical figures: { $bullet } at { $speed }, drag figure { $drag } (±5 %), { $energy } at the muzzle, zeroed at { $zero }. Your own figures replace them.
+note-load_own = Your own figures: { $bullet } at { $speed }, drag figure { $drag } (±5 %), { $energy } at the muzzle, zeroed at { $zero }.
 note-dead_on = Zeroed at { $zero } and aimed dead on, the path stays within { $circle } to { $reach }; zeroed at { $best } it does to { $farther }. That is drop alone. Your own hold stays within that circle nine times in ten to { $steady }: a sense of scale, no promise and no leave.
 note-highest = The path crosses the line of sight at { $first }, stands { $height } over it at { $at }, and comes down through it at { $zero }.
 note-slope = On a slope of { $slope }, up or down, a hold as on the level strikes { $high } at { $range }. The rule of the level distance misses that by { $rule }.
@@ -143,7 +144,7 @@ note-rail_small_dovetail = A dovetail of { $least } to { $most } follows no stan
 note-rail_wide_dovetail = A wide dovetail of { $least } to { $most } follows its maker: order the mount for that receiver, or measure both.
 note-rail_two_piece = On two bases their distance is given: it must let the rings stand { $least } to { $most } apart. Measure height and distance of both.
 note-rail_bare = Nothing is on the rifle yet. With a choice, a slotted rail by MIL-STD-1913 or STANAG 4694, { $width } over the edges, takes most mounts. Drilling and tapping is a gunsmith’s work.
-note-torque_caps = Ring caps: { $least } to { $most }, { $least_lb } to { $most_lb }.
+note-torque_caps = Usual torques, the maker’s figure first. Ring caps: { $least } to { $most }, { $least_lb } to { $most_lb }.
 note-torque_base = Base screws: { $least } to { $most }, { $least_lb } to { $most_lb }.
 note-torque_cross_aluminium = Cross bolt in aluminium: { $least } to { $most }, { $least_lb } to { $most_lb }.
 note-torque_cross_steel = Cross bolt in steel: { $least } to { $most }, { $least_lb } to { $most_lb }.

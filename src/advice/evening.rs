@@ -374,34 +374,26 @@ impl Typical {
         })
     }
 
+    /// Sunrise after the typical evening, seconds since 1970; none where the Sun does not set.
+    #[must_use]
+    pub fn sunrise_s(&self) -> Option<f64> {
+        let evening = self.evening.as_ref().filter(|e| e.sets)?;
+        let place = self.season.place.as_ref()?;
+        climbs_past(evening.noon_s, &|s| sun_altitude_deg(s, place) < SUNSET_DEG)
+    }
+
     /// Minutes before sunrise from which on the background is brighter than a luminance, with
     /// the spread of the absolute time; none if it never is before, or never darker.
     #[must_use]
     pub fn before_sunrise_min(&self, log_l: f64) -> Option<Figure> {
         let evening = self.evening.as_ref().filter(|e| e.sets)?;
         let place = self.season.place.as_ref()?;
-        let midnight_s = evening.noon_s + 43_200.0;
         let log_at = |s: f64| {
             let altitude = sun_altitude_deg(s, place);
             libm::log10(self.cd_m2_per_lx * illuminance::clear_sky_illuminance_lx(altitude))
         };
-        // Between midnight and noon the Sun only climbs.
-        let climbs = |below: &dyn Fn(f64) -> bool| -> Option<f64> {
-            let (mut a, mut b) = (midnight_s, midnight_s + 43_200.0);
-            if !below(a) || below(b) {
-                return None;
-            }
-            while b - a > 1.0 {
-                let middle = 0.5 * (a + b);
-                if below(middle) {
-                    a = middle;
-                } else {
-                    b = middle;
-                }
-            }
-            Some(0.5 * (a + b))
-        };
-        let sunrise_s = climbs(&|s| sun_altitude_deg(s, place) < SUNSET_DEG)?;
+        let sunrise_s = self.sunrise_s()?;
+        let climbs = |below: &dyn Fn(f64) -> bool| climbs_past(evening.noon_s, below);
         let before = |log_l: f64| Some((sunrise_s - climbs(&|s| log_at(s) < log_l)?) / 60.0);
         let value = before(log_l)?;
         let early = before(log_l - ABSOLUTE_DEX).unwrap_or(value + 5.0);
@@ -536,6 +528,7 @@ impl Typical {
         Tonight {
             noon_s: self.evening.map_or(0.0, |e| e.noon_s),
             sunset_s: self.evening.filter(|e| e.sets).map(|e| e.sunset_s),
+            sunrise_s: self.sunrise_s(),
             latitude_deg: ground.need.place.latitude_deg.value,
             longitude_deg_east: ground.need.place.longitude_deg_east.value,
             bare_eye: self.last_light(ground, None),
@@ -559,6 +552,24 @@ pub fn typical_sunset_s(need: &Need) -> Option<f64> {
     let season = Season::of(need);
     let evening = season.typical()?;
     evening.sets.then_some(evening.sunset_s)
+}
+
+/// When it ceases to be below something, between the midnight and the noon that follow a
+/// noon, in which the Sun only climbs; none if it never is below, or never above.
+fn climbs_past(noon_s: f64, below: &dyn Fn(f64) -> bool) -> Option<f64> {
+    let (mut a, mut b) = (noon_s + 43_200.0, noon_s + 86_400.0);
+    if !below(a) || below(b) {
+        return None;
+    }
+    while b - a > 1.0 {
+        let middle = 0.5 * (a + b);
+        if below(middle) {
+            a = middle;
+        } else {
+            b = middle;
+        }
+    }
+    Some(0.5 * (a + b))
 }
 
 /// The index of the situation met most often.

@@ -1276,6 +1276,9 @@ pub enum LightKind {
 pub struct Tonight {
     /// Seconds since 1970-01-01T00:00Z of the sunset of that evening; none if there is none.
     pub sunset_s: Option<f64>,
+    /// The sunrise after it, seconds since 1970; none if there is none.
+    #[serde(default)]
+    pub sunrise_s: Option<f64>,
     /// The noon before that evening, seconds since 1970: also where the Sun does not set.
     #[serde(default)]
     pub noon_s: f64,

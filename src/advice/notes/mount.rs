@@ -168,7 +168,7 @@ fn along(sheet: &mut Sheet) {
             vec![
                 exact(Quantity::Clicks, slots.0),
                 exact(Quantity::Clicks, slots.1),
-                mm(SLOT_PITCH_MM),
+                exact(Quantity::ExactMm, SLOT_PITCH_MM),
             ],
         );
     }

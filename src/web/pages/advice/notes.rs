@@ -2,10 +2,12 @@
 
 use crate::advice::Advice;
 use crate::advice::report::{FlightRow, Note, NoteKey, Quantity};
+use crate::drawing::dusk::Clock;
 use crate::need::answers::{Answers, Units};
 use crate::need::doubts;
 use crate::need::questions::Question;
 use crate::t;
+use crate::web::platform;
 use crate::web::route::Route;
 use crate::web::view::prelude::*;
 use crate::wording::advice::quantity_short;
@@ -83,6 +85,25 @@ fn evening_title(place: Place) -> String {
     }
 }
 
+/// The clock at sunrise, as this device tells it; nothing where there is none.
+fn sunrise(advice: &Advice) -> String {
+    advice
+        .facts
+        .tonight
+        .sunrise_s
+        .map_or_else(String::new, |at_s| {
+            let of_day = (at_s / 60.0 + platform::offset_min_at(at_s))
+                .round()
+                .rem_euclid(1440.0);
+            let clock = Clock {
+                hour: (of_day / 60.0) as u32,
+                minute: (of_day % 60.0) as u32,
+                next_day: false,
+            };
+            t!("advice-sunrise-at", clock = clock.to_string())
+        })
+}
+
 /// Behind the evening: the morning in a line, everything else opens in place.
 pub fn evening(advice: &Advice, units: Units) -> Html {
     let notes = &advice.notes;
@@ -100,7 +121,7 @@ pub fn evening(advice: &Advice, units: Units) -> Html {
     };
     html! {
         <div class="behind-evening">
-            { for at(notes, Place::Morning).map(|note| html! { <p class="small">{ spoken(note, units) }</p> }) }
+            { for at(notes, Place::Morning).map(|note| html! { <p class="small">{ spoken(note, units) }{ " " }{ sunrise(advice) }</p> }) }
             <details class="opens noprint" id="behind-evening">
                 <summary>{ t!("advice-evening-behind") }</summary>
                 <div class="opens__in">
