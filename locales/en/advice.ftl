@@ -545,8 +545,8 @@ advice-reasons-all = All { $count } reasons
 advice-lost-to = Lost to
 
 ## Formula and source behind a reason
-source-told-apart = Told apart while the contrast C of the animal, divided by the veil of the glass, is above the threshold of your eye for that size and light: log₁₀ of the ratio, spread 0.15. Blackwell (1946), as fitted by Crumey (2014); pupil by Watson and Yellott (2012).
-source-field = Width W = 2 · tan(apparent field / 2) · range / magnification. Geometry; apparent field 19, 21 or 23° by grade of eyepiece, a fit over generic classes.
+source-told-apart = Told apart while the contrast C of the animal, divided by the veil of the glass, is above the threshold of your eye for that size and light: log₁₀ of the ratio, spread 0.15. Blackwell (1946), as fitted by Crumey (2014), 10⁻⁵ cd/m² to daylight; times 2 for the field, √2 for one eye, and age after Jackson and Owsley (2000). Pupil by Watson and Yellott (2012). A clock time is good to 5 to 10 min, a difference to 0.3 min and the pupil.
+source-field = Width W = 2 · tan(apparent field / 2) · range / magnification (ISO 14132-1), exact; apparent field 19, 21 or 23° by grade of eyepiece, a fit over generic classes.
 source-detail = Smallest detail = 1.8 · smallest angle your eye resolves in that light · range / magnification, not better than the objective's own limit.
 source-pupil = Exit pupil = objective / magnification; what is wider than your pupil falls on the iris. Pupil by light and age: Watson and Yellott (2012).
 source-mass = Fit over generic classes of sights, with the spread of the fit. What a gram weighs to you can be moved.
@@ -554,7 +554,7 @@ source-height = Lowest centre that clears the barrel by 2 to 3 mm: half the bell
 source-price = Fit over generic classes of sights; it misses them by 0.8 of a band on average.
 source-parallax = Error = 0.35 · half of what the eye can wander in the exit pupil · distance from the parallax-free range / that range. Geometry; share of the wandering: assumption.
 source-mark = Width on the target = width at 100 m · range / 100 m; seen by the eye times the magnification. In the second plane it changes with the power. Geometry.
-source-drop = Point-mass flight with the standard drag function and the ICAO standard atmosphere, zeroed at your range.
+source-drop = Point-mass flight with the standard drag functions G1 or G7 in the air of your place, zeroed at your range. Good to 0.1 mm as a computation; the drag figure itself to 5 %, and little below the speed of sound.
 source-recoil = Free recoil from the momentum of bullet and powder gases against the mass of rifle and sight; eye relief of about 60 mm + 7 mm for each m/s, common practice.
 source-served = Share of your own occasions in which the sight is not what stops the shot: the product of the margins of all needs, each with its spread.
 strip-bare-eye = bare eye

@@ -75,7 +75,7 @@ note-moon_back = In the night of the full Moon nearest to that date it is told a
 note-moon_all = In the night of the full Moon nearest to that date it is told apart all night, if the sky is clear. Night hours differ by place.
 note-moon_none = Even in the night of the full Moon nearest to that date it is not told apart again after the dusk.
 note-labels = Older figures for { $power }: twilight number { $number }, relative brightness { $brightness }. They are labels on a box: they know neither your eye nor the glass, and nothing here is ranked by them.
-note-veil = This grade of glass lays { $sight } of the bright surround over the picture, your own eye { $eye }. Beside a sky { $surround } times as bright as the ground, { $left } of the contrast is left.
+note-veil = This grade of glass passes { $day } of the light by day and { $night } by night. It lays { $sight } of the bright surround over the picture, your own eye { $eye }. Beside a sky { $surround } times as bright as the ground, { $left } of the contrast is left.
 
 ## Behind power, field and mark
 note-lead = Across your line at { $range } and { $speed } the bullet is under way for { $time }: the lead is { $lead }, { $mrad } or { $lengths } body lengths, and the rifle swings { $swing } a second. Your own delay is not in it.
@@ -103,6 +103,7 @@ note-range_error = A guess that is { $guess } long or short at { $range } is { $
 note-load_typical = Typical figures: { $bullet } at { $speed }, drag figure { $drag } (±5 %), { $energy } at the muzzle, zeroed at { $zero }. Your own figures replace them.
 note-load_own = Your own figures: { $bullet } at { $speed }, drag figure { $drag } (±5 %), { $energy } at the muzzle, zeroed at { $zero }.
 note-dead_on = Zeroed at { $zero } and aimed dead on, the path stays within { $circle } to { $reach }; zeroed at { $best } it does to { $farther }. That is drop alone. Your own hold stays within that circle nine times in ten to { $steady }: a sense of scale, no promise and no leave.
+note-inside = At { $range }, your farthest, the wobble of your usual hold keeps about { $centred } of 10 inside a circle of { $circle } if it is centred, and { $off } of 10 aimed dead on, where the path lies { $path }. A sense of scale, no promise: what is steadier, nearer or not shot at all is better.
 note-highest = The path crosses the line of sight at { $first }, stands { $height } over it at { $at }, and comes down through it at { $zero }.
 note-slope = On a slope of { $slope }, up or down, a hold as on the level strikes { $high } at { $range }. The rule of the level distance misses that by { $rule }.
 note-cant = { $cant } of cant at { $range } puts it { $side } to the side, each degree { $one }.
@@ -151,13 +152,13 @@ note-torque_cross_steel = Cross bolt in steel: { $least } to { $most }, { $least
 
 ## Formula, source and validity behind the notes
 source-ring = Landolt rings: acuity by luminance and contrast, Ikeda, Noda and Yamaguchi as quoted by a secondary page; solved for the part that must be told. Undefined below a contrast floor. Against the threshold model 0.06 in log₁₀ in the median, 0.25 at worst, over 40 cases.
-source-mesopic = Rods and cones after CIE 191:2010 (MES2), 0.005 to 5 cd/m². Ratio of scotopic to photopic light: 2.5 in twilight (1.4 to 3.5), 1.75 by the Moon, 1.41 by lamps, from memory.
+source-mesopic = Light into the eye: plain area of the beam for rods, Stiles–Crawford area for cones. Rods and cones after CIE 191:2010 (MES2), 0.005 to 5 cd/m². Ratio of scotopic to photopic light: 2.5 in twilight (1.4 to 3.5), 1.75 by the Moon, 1.41 by lamps, from memory.
 source-air = Contrast left = 1 / (1 + S · (e^(3.912 · range / visibility) − 1)), S the horizon’s brightness over the ground’s, (1 + ρ) / 2ρ. Koschmieder (1924) with airlight over ground; fog and smoke are not even.
 source-light = Sun after the Astronomical Almanac, Moon after Meeus (1998), light after the Explanatory Supplement (1992): ± 30 % to the end of civil twilight, a factor of 1.5 at 9° and 2 below 12°. Cloud 1/3 and 1/10 after U.S. Naval Observatory Circular 171, uncertain by 2 to 3; coats from cattle, an assumption. Computed for 1970 to 2100.
 source-labels = Twilight number √(magnification · objective), relative brightness (objective / magnification)². Summary figures of the trade, older than any model of the eye.
 source-veil = Contrast left = 1 / (1 + G · surround / ground), G the veiling glare: 6.5, 3 or 1.5 % by grade, an assumption; the eye’s own grows with the fourth power of age (IJspeert et al. 1990).
 source-lead = Lead = speed · time of flight, square across; point-mass flight. Speeds are typical canters, an assumption.
-source-steady = Visible wobble by position, common practice, held against hits in biathlon and stalking; a steady shooter has half of it, an unsteady one twice. Nine in ten inside the circle: radius / (2.146 · σ). Ceiling 15 mrad in the picture, an assumption. Shimmer: Kolmogorov turbulence of a sunny day.
+source-steady = Visible wobble by position, common practice, held against hits in biathlon and stalking; a steady shooter has half of it, an unsteady one twice. Nine in ten inside the circle: radius / (2.146 · σ); off its centre the non-central χ² distribution. Ceiling 15 mrad in the picture, an assumption. Shimmer: Kolmogorov turbulence of a sunny day.
 source-travel = Half travel H = √((T/2)² − windage²); up = H + incline − zero − misalignment, down = H − incline + zero − misalignment, with 1.5 mrad of misalignment, common practice. Travel by tube and use, a fit; ± 3 mrad.
 source-clicks = 1 mrad = 10 cm at 100 m = 3.438 MOA; a click of ¼ MOA is 7.27 mm at 100 m, of ⅓ 9.70, of ⅛ 3.64. Geometry.
 source-cant = Side = drop below the bore’s line · sin(cant), low = the same · (1 − cos(cant)), sight set for that range. Exact for a point mass.

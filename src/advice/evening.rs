@@ -331,7 +331,7 @@ impl Typical {
     }
 
     /// How much later the second sight tells the quarry apart, minutes, with the spread that
-    /// the pupil makes; none where one of them always or never does.
+    /// pupil, field factor and cloud make; none where one of them always or never does.
     #[must_use]
     pub fn later_min(
         &self,
@@ -351,26 +351,38 @@ impl Typical {
         one: (&Specification, &Look),
         other: (&Specification, &Look),
     ) -> Option<Figure> {
-        let end = |(sight, look): (&Specification, &Look), pupil_mm: f64| {
+        let log = |(sight, look): (&Specification, &Look), pupil_mm: f64| {
             let look = Look {
                 pupil_mm: look.pupil_mm + pupil_mm,
                 ..*look
             };
-            self.minutes(self.last_log_of(ground, Some(sight), &look))
+            self.last_log_of(ground, Some(sight), &look)
         };
-        let at = |pupil_mm: f64| Some(end(other, pupil_mm)? - end(one, pupil_mm)?);
-        let value = at(0.0)?;
+        // How far apart two least luminances are in time, the light being darker by so much.
+        let apart = |(one, other): (f64, f64), darker_dex: f64| {
+            Some(self.minutes(other + darker_dex)? - self.minutes(one + darker_dex)?)
+        };
+        let logs = |pupil_mm: f64| (log(one, pupil_mm), log(other, pupil_mm));
+        let middle = logs(0.0);
+        let value = apart(middle, 0.0)?;
         let pupil_spread = if ground.need.eye.dark_pupil_mm.is_some() {
             0.3
         } else {
             eye::pupil::SPREAD_MM
         };
-        let low = at(-pupil_spread).unwrap_or(value);
-        let high = at(pupil_spread).unwrap_or(value);
-        let by_pupil = 0.5 * (high - low).abs();
+        let half = |low: Option<f64>, high: Option<f64>| {
+            0.5 * (high.unwrap_or(value) - low.unwrap_or(value)).abs()
+        };
+        let by_pupil = half(
+            apart(logs(-pupil_spread), 0.0),
+            apart(logs(pupil_spread), 0.0),
+        );
+        // Field factor, contrast and cloud shift both alike: what is left is how fast it falls.
+        let by_light = half(apart(middle, -ABSOLUTE_DEX), apart(middle, ABSOLUTE_DEX));
         Some(Figure {
             value,
-            spread: (by_pupil * by_pupil + DIFFERENCE_MIN * DIFFERENCE_MIN).sqrt(),
+            spread: (by_pupil * by_pupil + by_light * by_light + DIFFERENCE_MIN * DIFFERENCE_MIN)
+                .sqrt(),
         })
     }
 

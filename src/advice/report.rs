@@ -732,6 +732,7 @@ pub enum NoteKey {
     LoadTypical,
     LoadOwn,
     DeadOn,
+    Inside,
     Highest,
     Slope,
     Cant,

@@ -88,7 +88,7 @@ pub fn known(key: NoteKey) -> Known {
         K::MoonBack => (EveningNight, &["from", "to", "ratio"], "light"),
         K::MoonAll | K::MoonNone => (EveningNight, &["ratio"], "light"),
         K::Labels => (Reason(Element::ObjectiveMm), &["number", "brightness", "power"], "labels"),
-        K::Veil => (Reason(Element::Grade), &["sight", "eye", "left", "surround"], "veil"),
+        K::Veil => (Reason(Element::Grade), &["sight", "eye", "left", "surround", "day", "night"], "veil"),
 
         K::Lead => (Reason(Element::MagLow), &["range", "speed", "swing", "lead", "mrad", "lengths", "time"], "lead"),
         K::FieldNeeded => (Reason(Element::FieldLowMPer100m), &["range", "needed", "shown", "power", "most"], "field"),
@@ -111,6 +111,7 @@ pub fn known(key: NoteKey) -> Known {
 
         K::LoadTypical | K::LoadOwn => (Load, &["bullet", "speed", "drag", "energy", "zero"], "drop"),
         K::DeadOn => (Flight, &["circle", "zero", "reach", "best", "farther", "steady"], "steady"),
+        K::Inside => (Flight, &["range", "circle", "centred", "path", "off"], "steady"),
         K::Highest => (Flight, &["first", "height", "at", "zero"], "drop"),
         K::Slope => (Flight, &["slope", "range", "high", "rule"], "drop"),
         K::Cant => (Flight, &["cant", "range", "side", "low", "one"], "cant"),

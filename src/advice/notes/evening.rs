@@ -396,6 +396,14 @@ fn veil(sheet: &mut Sheet) {
                 1.0 / eye::veil::veil_factor(glare.value + stray, surround),
             ),
             exact(Quantity::Ratio, surround),
+            exact(
+                Quantity::Contrast,
+                fits::transmission_day(sheet.own.grade).value,
+            ),
+            exact(
+                Quantity::Contrast,
+                fits::transmission_night(sheet.own.grade).value,
+            ),
         ],
     );
 }

@@ -183,6 +183,21 @@ fn dead_on(sheet: &mut Sheet, zeroed: &Zeroed, path: &Sighted) {
             with(Quantity::RangeM, steady_m, 0.35 * steady_m),
         ],
     );
+    let farthest_m = sheet.ground.farthest_m();
+    let circle_mm = sheet.situation.what.aiming_circle_mm();
+    let off_mm = path.path_mm(farthest_m);
+    let inside =
+        |off_mm: f64| steadiness::share_inside_circle(0.5 * circle_mm, off_mm, sigma * farthest_m);
+    sheet.put(
+        NoteKey::Inside,
+        vec![
+            exact(Quantity::RangeM, farthest_m),
+            exact(Quantity::CircleCm, 0.1 * circle_mm),
+            exact(Quantity::Clicks, (10.0 * inside(0.0)).round()),
+            exact(Quantity::PathCm, 0.1 * off_mm),
+            exact(Quantity::Clicks, (10.0 * inside(off_mm)).round()),
+        ],
+    );
     if let (Some((at_m, height_mm)), (Some(first_m), Some(second_m))) =
         (path.highest(), path.crossings_m())
         && height_mm > 0.5
