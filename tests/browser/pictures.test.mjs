@@ -67,11 +67,14 @@ journey("the power handle follows the keyboard, and the planes part", {}, async 
   await power.focus();
   await visitor.keys("End");
   assert.equal(await spoken(power), "10×");
+  const drawn = (power) => visitor.until(power, async (_page) => (await visitor.text(".view__said")).includes(power));
+  await drawn("10×");
   const [first10, second10] = await gaps(visitor.page);
   // At the magnification where the label holds both planes agree to a tenth of a pixel.
   assert.ok(Math.abs(first10 - second10) < 0.1, `${first10} ${second10}`);
   await visitor.keys("Home");
   assert.equal(await spoken(power), "2.5×");
+  await drawn("2.5×");
   const [first2, second2] = await gaps(visitor.page);
   // First plane: shrinks with the picture, a quarter at 2.5×. Second plane: stays to the eye.
   assert.ok(Math.abs(first2 - first10 / 4) < 0.1, `${first2} ${first10}`);
