@@ -32,10 +32,20 @@ struct Message {
 
 type Messages = BTreeMap<String, Message>;
 
+/// Another folder than `locales/`, to try a language before it is put there.
+const FOLDER: &str = "SCOPEWRIGHT_LOCALES";
+
 fn main() -> ExitCode {
-    println!("cargo::rerun-if-changed=locales");
+    let root = PathBuf::from(env::var_os(FOLDER).unwrap_or_else(|| "locales".into()));
+    println!("cargo::rerun-if-changed={}", root.display());
     println!("cargo::rerun-if-changed=build.rs");
-    match generate() {
+    println!("cargo::rerun-if-env-changed={FOLDER}");
+    let out = PathBuf::from(env::var_os("OUT_DIR").unwrap_or_default()).join("messages.rs");
+    let written = generate(&root).and_then(|text| {
+        fs::write(&out, text)
+            .map_err(|error| vec![format!("cannot write {}: {error}", out.display())])
+    });
+    match written {
         Ok(()) => ExitCode::SUCCESS,
         Err(problems) => {
             for problem in problems {
@@ -46,13 +56,13 @@ fn main() -> ExitCode {
     }
 }
 
-fn generate() -> Result<(), Vec<String>> {
+/// The tables of all languages in a folder, as Rust.
+pub fn generate(root: &Path) -> Result<String, Vec<String>> {
     let io = |what: &str, path: &Path, error: std::io::Error| {
         vec![format!("{what} {}: {error}", path.display())]
     };
-    let root = PathBuf::from("locales");
     let mut languages = BTreeMap::new();
-    let entries = fs::read_dir(&root).map_err(|error| io("cannot list", &root, error))?;
+    let entries = fs::read_dir(root).map_err(|error| io("cannot list", root, error))?;
     for entry in entries.flatten() {
         if entry.path().is_dir() {
             let name = entry.file_name().to_string_lossy().into_owned();
@@ -92,8 +102,7 @@ fn generate() -> Result<(), Vec<String>> {
     if !problems.is_empty() {
         return Err(problems);
     }
-    let out = PathBuf::from(env::var_os("OUT_DIR").unwrap_or_default()).join("messages.rs");
-    fs::write(&out, rust(&reference, &languages)).map_err(|error| io("cannot write", &out, error))
+    Ok(rust(&reference, &languages))
 }
 
 fn rust(reference: &Messages, others: &BTreeMap<String, Messages>) -> String {
