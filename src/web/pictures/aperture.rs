@@ -2,7 +2,7 @@
 
 use super::picture::{Drawing, Drawn, Handle, Told, width_of_one};
 use super::slider::Scale;
-use super::through_sight::said_power;
+use super::view_words::said_power;
 use crate::drawing::svg::Svg;
 use crate::eye::Eye;
 use crate::eye::pupil::SPREAD_MM;

@@ -2,7 +2,7 @@
 
 use super::dusk_strip::StripRow;
 use super::shown::{Flown, Shown};
-use super::through_sight::{Quarry, Sight, Surroundings};
+use super::sights::{Quarry, Sight, Surroundings};
 use crate::drawing::colour::Hue;
 use crate::drawing::dusk::{Evening, Until};
 use crate::eye::equivalent::TWILIGHT_SP_RATIO;

@@ -5,7 +5,7 @@ use super::crossing::{Crossing, ShownField};
 use super::dusk_strip::StripRow;
 use super::on_rifle::OnRifle;
 use super::parallax::Parallax;
-use super::through_sight::{Quarry, Sight, Surroundings};
+use super::sights::{Quarry, Sight, Surroundings};
 use super::trajectory::{FlightPicture, Point};
 use crate::drawing::dusk::Evening;
 use crate::eye::Eye;
@@ -246,7 +246,7 @@ impl Shown {
             name: t!(
                 "crossing-at",
                 sight = sight.name.clone(),
-                power = super::through_sight::said_power(sight.magnification_low)
+                power = super::view_words::said_power(sight.magnification_low)
             ),
             apparent_deg: sight.apparent_field_deg,
             magnification: sight.magnification_low,
