@@ -52,3 +52,10 @@ journey("a trade term is explained on a tap, in place, once on a page", {}, asyn
   assert.match(await visitor.text(".means"), /^Slotted rail: /u);
   await visitor.axe();
 });
+
+journey("the advice prints on one page", { size: "desk", browsers: ["chromium"] }, async (visitor) => {
+  await ofName("advice").arrive(visitor);
+  await until("how sure it is stands there", () => visitor.page.$(".sureness p"));
+  const printed = Buffer.from(await visitor.page.pdf({ format: "A4" })).toString("latin1");
+  assert.equal(printed.match(/\/Type\s*\/Page\b/gu)?.length, 1);
+});

@@ -45,7 +45,7 @@ pub fn StopStrip() -> Html {
         .unwrap_or_default();
     let evening = {
         let answers = answers.clone();
-        use_memo((answers.light.clone(), answers.place.clone()), move |_| {
+        use_memo((answers.light.clone(), answers.place), move |_| {
             typical_evening(&answers).filter(|evening| evening.sun == SunCourse::Sets)
         })
     };

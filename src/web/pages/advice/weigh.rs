@@ -141,7 +141,7 @@ pub fn WouldChange(props: &Props) -> Html {
     html! {
         <>
             if !changing.is_empty() {
-                <section>
+                <section class="noprint">
                     <h2>{ t!("advice-change-what") }</h2>
                     <ul class="plainlist">{ for changing }</ul>
                 </section>
