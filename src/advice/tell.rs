@@ -1,10 +1,13 @@
 //! From answers to everything that is advised.
 
+use std::sync::OnceLock;
+
 use super::candidates::Candidate;
 use super::evening::Typical;
 use super::ranking::{NEAR_TIE_POINTS, Ranked, Ranking};
 use super::report::{
-    Advice, Because, Decision, Element, Extent, NotCounted, Note, Pick, Reason, VERSION, Warning,
+    Advice, Because, Decision, Element, Extent, Facts, NotCounted, Note, Pick, Reason, VERSION,
+    Warning,
 };
 use super::{choices, facts, notes, occasions, owned, picks, reasons, sayings, warnings};
 use crate::need::answers::{Answers, RifleKind};
@@ -60,6 +63,8 @@ pub struct Telling<'a> {
     decisions: Option<Vec<Decision>>,
     warnings: Option<Vec<Warning>>,
     notes: Option<Vec<Note>>,
+    facts: Option<Facts>,
+    sayings: Option<sayings::Themes<'a>>,
 }
 
 impl<'a> Telling<'a> {
@@ -77,6 +82,8 @@ impl<'a> Telling<'a> {
             decisions: None,
             warnings: None,
             notes: None,
+            facts: None,
+            sayings: None,
         }
     }
 
@@ -108,8 +115,13 @@ impl<'a> Telling<'a> {
             let first = self.picks.first();
             let notes = first.map(|first| notes::notes(ranked, typical, first, beside.as_ref()));
             self.notes = Some(notes.unwrap_or_default());
+        } else if self.facts.is_none() {
+            self.facts = Some(facts::facts(ranked, typical, self.beside().as_ref()));
+        } else if let Some(sayings) = &mut self.sayings {
+            return sayings.step();
         } else {
-            return true;
+            let first = self.picked(Because::Best);
+            self.sayings = Some(sayings::Themes::of(&ranked.ground.need, first));
         }
         false
     }
@@ -139,9 +151,7 @@ impl<'a> Telling<'a> {
         while !self.step() {}
         let (ranked, typical) = (self.ranked, &self.typical);
         let ground = &ranked.ground;
-        let beside = self.beside();
         reasons::weightiest_first(&mut self.reasons);
-        let first = self.picked(Because::Best);
         let height_over_bore_mm = self.picks.first().map_or(facts::PATH_HEIGHT_MM, |first| {
             first.height_over_bore_mm.value
         });
@@ -160,8 +170,13 @@ impl<'a> Telling<'a> {
             surety: None,
             not_counted: not_counted(&ground.need),
             assumed: assumed(&ground.need),
-            facts: facts::facts(ranked, typical, beside.as_ref()),
-            sayings: sayings::sayings(&ground.need, first),
+            facts: self
+                .facts
+                .unwrap_or_else(|| facts::facts(ranked, typical, None)),
+            sayings: self
+                .sayings
+                .map(sayings::Themes::sayings)
+                .unwrap_or_default(),
             notes: self.notes.unwrap_or_default(),
             flight: notes::flight_rows(ranked, height_over_bore_mm),
             owned: owned::owned(ranked, typical),
@@ -173,11 +188,17 @@ impl<'a> Telling<'a> {
 fn extent(ranked: &Ranked) -> Extent {
     Extent {
         candidates: ranked.candidates.len() as u32,
-        optically_distinct: optically_distinct(ranked.candidates) as u32,
+        optically_distinct: distinct(ranked.candidates),
         occasions: ranked.ground.slate.count as u32,
         near_tie_points: NEAR_TIE_POINTS,
         rates: ranked.costs.rates,
     }
+}
+
+/// The same for all candidates, which depend on no person: counted once.
+fn distinct(candidates: &'static [Candidate]) -> u32 {
+    static COUNT: OnceLock<u32> = OnceLock::new();
+    *COUNT.get_or_init(|| optically_distinct(candidates) as u32)
 }
 
 /// How many of the candidates differ in span, objective, glass or apparent field.

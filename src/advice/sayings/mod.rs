@@ -38,21 +38,54 @@ use case::Case;
 /// ```
 #[must_use]
 pub fn sayings(need: &Need, sight: Option<&Specification>) -> Vec<Saying> {
-    let case = Case::of(need, sight);
-    let mut list = [
-        light::all(&case),
-        glass::all(&case),
-        aim::all(&case),
-        parallax::all(&case),
-        flight::all(&case),
-        recoil_and_mount::all(&case),
-        zoom::all(&case),
-    ]
-    .concat();
-    crate::plain::sort_by_key(&mut list, |saying| {
-        (!case.dusk.out_late && about_dusk(saying.key), saying.key)
-    });
-    list
+    let mut themes = Themes::of(need, sight);
+    while !themes.step() {}
+    themes.sayings()
+}
+
+/// The sayings theme by theme, a few milliseconds each.
+pub(crate) struct Themes<'a> {
+    case: Case<'a>,
+    at: usize,
+    list: Vec<Saying>,
+}
+
+impl<'a> Themes<'a> {
+    /// None tested yet.
+    pub(crate) fn of(need: &'a Need, sight: Option<&Specification>) -> Self {
+        Self {
+            case: Case::of(need, sight),
+            at: 0,
+            list: Vec::new(),
+        }
+    }
+
+    /// Tests one theme more; true when all are tested.
+    pub(crate) fn step(&mut self) -> bool {
+        let themes: [fn(&Case) -> Vec<Saying>; 7] = [
+            |case| light::all(case).into(),
+            |case| glass::all(case).into(),
+            |case| aim::all(case).into(),
+            |case| parallax::all(case).into(),
+            |case| flight::all(case).into(),
+            |case| recoil_and_mount::all(case).into(),
+            |case| zoom::all(case).into(),
+        ];
+        if let Some(theme) = themes.get(self.at) {
+            self.list.extend(theme(&self.case));
+            self.at += 1;
+        }
+        self.at >= themes.len()
+    }
+
+    /// All that were tested, in order.
+    pub(crate) fn sayings(mut self) -> Vec<Saying> {
+        let out_late = self.case.dusk.out_late;
+        crate::plain::sort_by_key(&mut self.list, |saying| {
+            (!out_late && about_dusk(saying.key), saying.key)
+        });
+        self.list
+    }
 }
 
 /// Whether a saying is about dusk or night.
