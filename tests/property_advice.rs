@@ -198,7 +198,7 @@ fn what_is_dominated_ranks_no_higher() {
         let ranked = Ranking::new(&resolve(&answers_of(seed))).finish();
         let all = ranked.candidates;
         let mut pairs = 0;
-        for (i, a) in all.iter().enumerate().step_by(43) {
+        for (i, a) in all.iter().enumerate().step_by(11) {
             for (j, b) in all.iter().enumerate().step_by(7) {
                 let (s, o) = (&a.specification, &b.specification);
                 let same_handling = (s.reticle, s.plane, s.illumination, s.elevation)
@@ -220,7 +220,7 @@ fn what_is_dominated_ranks_no_higher() {
                 }
             }
         }
-        assert!(pairs > 100, "{pairs} pairs are too few to tell");
+        assert!(pairs > 30, "{pairs} pairs are too few to tell");
     }
 }
 
