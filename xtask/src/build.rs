@@ -1,6 +1,6 @@
 //! `cargo xtask build`: the page into dist/.
 
-use crate::{Done, page, precache, say, wasm};
+use crate::{Done, page, precache, say, slim, wasm};
 
 /// Builds the page.
 ///
@@ -10,7 +10,7 @@ pub fn command() -> Done {
     wasm::ensure_target()?;
     let module = say::step("Compiling the page to wasm", wasm::compile_page)?;
     say::step("Putting the page together", || {
-        let bound = wasm::bind_page(&module)?;
+        let bound = slim::slim(wasm::bind_page(&module)?)?;
         let folder = page::assemble(&bound)?;
         precache::write(&folder)?;
         page::publish(&folder)

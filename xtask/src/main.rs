@@ -16,6 +16,7 @@ mod setup;
 mod sheet;
 mod shots;
 mod size;
+mod slim;
 mod soak;
 mod test;
 mod wasm;

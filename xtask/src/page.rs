@@ -1,7 +1,7 @@
 //! Puts index.html, styles, static files, glue and module together, as Trunk does:
 //! the same index.html and Trunk.toml serve both.
 
-use crate::{hash, place, wasm::Bound};
+use crate::{hash, place, slim, wasm::Bound};
 use std::path::{Path, PathBuf};
 
 /// Writes the whole page into a fresh folder beside dist/ and returns it.
@@ -41,7 +41,12 @@ pub fn assemble(bound: &Bound) -> Result<PathBuf, String> {
             }
             Asset::File(path) => {
                 let name = path.rsplit('/').next().unwrap_or(path);
-                place::write(&folder.join(name), &place::bytes(&root.join(path))?)?;
+                if name.ends_with(".js") {
+                    let script = slim::compact_js(&place::text(&root.join(path))?);
+                    place::write(&folder.join(name), script.as_bytes())?;
+                } else {
+                    place::write(&folder.join(name), &place::bytes(&root.join(path))?)?;
+                }
             }
             Asset::Folder(path) => {
                 let below = folder.join(path.rsplit('/').next().unwrap_or(path));
