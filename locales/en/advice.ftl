@@ -528,7 +528,7 @@ saying-uphill_high_downhill_low = Uphill high, downhill low.
 saying-uphill_high_downhill_low-why = Both ways a little high: the drop follows the level distance.
 
 ## Amounts and kinds
-amount-plus-minus = { $value } ± { $spread }
+amount-plus-minus = { $value }{ "\u00A0" }±{ "\u00A0" }{ $spread }
 amount-degrees = { $value }°
 amount-bands = { $bands } price bands
 bands-quarter = a quarter of a price band
