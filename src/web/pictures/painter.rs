@@ -206,26 +206,43 @@ pub(super) struct Seen {
 pub(super) fn reticle_paths(
     layers: Vec<Layer>,
     colours: Vec<String>,
+    glow: bool,
+    per_label: f64,
 ) -> Vec<Vec<(&'static str, String)>> {
     layers
         .into_iter()
         .zip(colours)
         .map(|(layer, colour)| {
             let mut all = vec![("class", "view__reticle".to_owned()), ("d", layer.path)];
+            let glows = glow && layer.lit;
             match layer.paint {
                 Paint::Stroke { width_px } => {
                     let mut width = String::new();
-                    push_number(&mut width, width_px, 3);
+                    let least = if glows { LEAST_LIT_PX } else { 0.0 };
+                    push_number(&mut width, width_px.max(least), 3);
                     all.push(("fill", "none".to_owned()));
                     all.push(("stroke-width", width));
                     all.push(("stroke", colour));
                 }
-                Paint::Fill => all.push(("fill", colour)),
+                Paint::Fill => {
+                    // Spread all round until it is as wide as a screen can show.
+                    let short = LEAST_LIT_PX - layer.label_mrad * per_label;
+                    if glows && short > 0.0 {
+                        let mut width = String::new();
+                        push_number(&mut width, short, 3);
+                        all.push(("stroke-width", width));
+                        all.push(("stroke", colour.clone()));
+                    }
+                    all.push(("fill", colour));
+                }
             }
             all
         })
         .collect()
 }
+
+/// A point of light is seen however small it is; a screen shows none smaller than this, px.
+const LEAST_LIT_PX: f64 = 2.0;
 
 /// How black a screen has to draw what keeps this share of its light.
 pub(super) fn opacity(share: f64) -> f64 {
@@ -495,7 +512,9 @@ impl Painter {
                     _ => unlit.hex(),
                 })
                 .collect();
-            slot.reticle.paths(&reticle_paths(layers, colours));
+            let glow = stand.glow.is_some();
+            slot.reticle
+                .paths(&reticle_paths(layers, colours, glow, per_label));
             let covered = true_subtension_mrad(
                 plane,
                 label_mrad,
