@@ -159,7 +159,9 @@ fn texts<'a>(out: &mut String, list: impl Iterator<Item = &'a str>) {
         text.push_str(each);
         text.push('\0');
     }
-    let _ = write!(out, "Texts {{ text: {text:?}, starts: &{starts:?} }}");
+    // In its short form a null before a digit reads like an octal number.
+    let text = format!("{text:?}").replace("\\0", "\\u{0}");
+    let _ = write!(out, "Texts {{ text: {text}, starts: &{starts:?} }}");
 }
 
 /// All messages of one language; references between messages and terms are written out.

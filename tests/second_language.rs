@@ -1,7 +1,7 @@
 //! A second language needs its files and no Rust: an accented English goes through the
 //! generator that the build uses, whole; what does not fit the English files is refused.
 
-#[allow(dead_code, missing_docs)]
+#[expect(dead_code, reason = "the build alone runs its main function")]
 #[path = "../build.rs"]
 mod generator;
 
@@ -77,13 +77,13 @@ fn two_languages(name: &str, also: &str) -> PathBuf {
 /// The patterns of one language in the generated tables.
 fn patterns<'a>(tables: &'a str, tag: &str) -> Vec<&'a str> {
     tables
-        .split(&format!("({tag:?}, &["))
+        .split(&format!("({tag:?}, Texts {{ text: \""))
         .nth(1)
-        .and_then(|rest| rest.split("\n]),").next())
-        .map(|list| {
-            list.lines()
-                .map(str::trim)
-                .filter(|line| !line.is_empty())
+        .and_then(|rest| rest.split("\", starts:").next())
+        .map(|texts| {
+            texts
+                .split("\\u{0}")
+                .filter(|text| !text.is_empty())
                 .collect()
         })
         .unwrap_or_default()
