@@ -227,9 +227,17 @@ journey("a customer by keyboard alone", { size: "tablet" }, async (visitor) => {
   await visitor.keys("Enter");
   await visitor.until("taken back", () => !document.querySelector("[name=counter-annoys]:checked"));
   await visitor.seen(".counter__advice .line__glass");
-  await visitor.tabTo("#counter-next");
+});
+
+journey("the next customer by keyboard alone", { size: "tablet" }, async (visitor) => {
+  await visitor.open("#/counter");
+  await visitor.tabTo("[name=counter-kind]");
   await visitor.keys(" ");
+  await visitor.seen(".counter__advice .line__glass");
+  await visitor.tabTo("#counter-next");
+  await visitor.keys("Enter");
   await visitor.gone(".counter__advice");
+  assert.deepEqual(await left(visitor), []);
 });
 
 journey("reasons and view by keyboard alone", { size: "tablet" }, async (visitor) => {
