@@ -76,7 +76,7 @@ pub fn facts(ranked: &Ranked, typical: &Evening, other: Option<&Specification>) 
 fn range_taken(need: &Need, situation: &Situation) -> Option<Figure> {
     let share = super::occasions::range_share(need, situation, &World::MIDDLE);
     let taken = need.distance.stated_range_share;
-    (share < 1.0).then(|| Figure {
+    (share < 1.0).then_some(Figure {
         value: share * situation.range.usual_m,
         spread: taken.spread * share * situation.range.usual_m,
     })

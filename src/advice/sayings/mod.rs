@@ -63,13 +63,13 @@ impl<'a> Themes<'a> {
     /// Tests one theme more; true when all are tested.
     pub(crate) fn step(&mut self) -> bool {
         let themes: [fn(&Case) -> Vec<Saying>; 7] = [
-            |case| light::all(case).into(),
-            |case| glass::all(case).into(),
-            |case| aim::all(case).into(),
-            |case| parallax::all(case).into(),
-            |case| flight::all(case).into(),
-            |case| recoil_and_mount::all(case).into(),
-            |case| zoom::all(case).into(),
+            light::all,
+            glass::all,
+            aim::all,
+            parallax::all,
+            flight::all,
+            recoil_and_mount::all,
+            zoom::all,
         ];
         if let Some(theme) = themes.get(self.at) {
             self.list.extend(theme(&self.case));
