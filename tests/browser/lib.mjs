@@ -72,7 +72,7 @@ export async function host({ folder = DIST, under = "/", pages = {}, compress = 
         ...(small ? { "content-encoding": compress, vary: "accept-encoding" } : {}),
         ...state.headers,
       });
-      if (small) response.end(compress === "br" ? brotli(readFileSync(file)) : zlib.gzipSync(readFileSync(file)));
+      if (small) response.end(compressed(file, compress));
       else createReadStream(file).pipe(response);
     }
   });
@@ -85,6 +85,15 @@ export async function host({ folder = DIST, under = "/", pages = {}, compress = 
       server.closeAllConnections();
     });
   return state;
+}
+
+const kept = new Map();
+
+/** A file compressed once and kept, as a host keeps it beside the file. */
+export function compressed(file, how) {
+  const key = `${how} ${statSync(file).mtimeMs} ${file}`;
+  if (!kept.has(key)) kept.set(key, how === "br" ? brotli(readFileSync(file)) : zlib.gzipSync(readFileSync(file)));
+  return kept.get(key);
 }
 
 /** Brotli at its best, as a host with files compressed beforehand sends it. */
