@@ -65,5 +65,7 @@ export const pages = [
   { name: "shop", arrive: at("#/shop", "h1") },
   { name: "after", arrive: at("#/after", "h1") },
   { name: "about", arrive: at("#/about", "h1") },
+  { name: "shelf", arrive: at("#/shelf", "h1") },
+  { name: "club", arrive: at("#/club", ".club__preview iframe, .club__preview scopewright-advisor") },
   { name: "counter", arrive: at("#/counter", ".counter__advice"), readme: [{ name: "counter-1180-day.webp" }], sizes: ["tablet", "desk"], whole: false },
 ];
