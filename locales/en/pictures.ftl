@@ -88,7 +88,7 @@ view-thin = Here it is { $px } px wide, and looks grey for that reason.
 view-larger = It is larger than the field of { $field }.
 view-no-light = There is no light to see by.
 view-scale = To scale: the field is { $field } wide at { $range }; both pictures show the same animal at the same scale, one above the other or side by side.
-view-leaves-out = Left out: slopes (the ground is level), the dazzle of a lit mark (it is drawn two pixels wide at least), edge blur, mirage, wobble, fog, lamps, and colour as any one eye has it. The brightness is compressed, because no screen shows a night; the ratios inside the picture are kept up to what your eye can tell apart.
+view-leaves-out = Left out: slopes (the ground is level), the dazzle of a lit mark (it is drawn two and a half pixels wide at least), edge blur, mirage, wobble, fog, lamps, and colour as any one eye has it. The brightness is compressed, because no screen shows a night; the ratios inside the picture are kept up to what your eye can tell apart.
 view-identify = Telling a shape from the ground is not knowing what it is, and neither is leave to shoot.
 view-source-scale = Scale: tan ω′ = M·tan ω (ISO 14132-1), apparent field { $apparent }°, magnification M; a mark of s mrad covers s·R/10 cm at R metres. First plane: s constant. Second plane: s·{ $reference }/M.
 view-source-light = Light: this evening’s illuminance on the ground, its reflectance { $ground }, coat { $coat }; your pupil { $pupil } mm, the beam that enters { $beam } mm; transmission { $transmission }, stray light { $glare } %.

@@ -6,7 +6,7 @@ use super::view_words::yardstick_short;
 use crate::drawing::colour::Srgb;
 use crate::drawing::dusk::Evening;
 use crate::drawing::glow::{Glow, illuminance_at_eye_lx, veil_cd_m2};
-use crate::drawing::path::{Point, push_number, push_outline, push_pair};
+use crate::drawing::path::{Point, push_circle, push_number, push_outline, push_pair};
 use crate::drawing::scene::{Light, Shown, line_colour, shown};
 use crate::drawing::shade::{Shade, Stance};
 use crate::drawing::svg::escaped;
@@ -208,6 +208,7 @@ pub(super) fn reticle_paths(
     colours: Vec<String>,
     glow: bool,
     per_label: f64,
+    centre: (f64, f64),
 ) -> Vec<Vec<(&'static str, String)>> {
     layers
         .into_iter()
@@ -225,13 +226,11 @@ pub(super) fn reticle_paths(
                     all.push(("stroke", colour));
                 }
                 Paint::Fill => {
-                    // Spread all round until it is as wide as a screen can show.
-                    let short = LEAST_LIT_PX - layer.label_mrad * per_label;
-                    if glows && short > 0.0 {
-                        let mut width = String::new();
-                        push_number(&mut width, short, 3);
-                        all.push(("stroke-width", width));
-                        all.push(("stroke", colour.clone()));
+                    // What glows and is filled is the dot in the centre.
+                    if glows && layer.label_mrad * per_label < LEAST_LIT_PX {
+                        let mut wide = String::new();
+                        push_circle(&mut wide, centre.0, centre.1, 0.5 * LEAST_LIT_PX, 2);
+                        all[1].1 = wide;
                     }
                     all.push(("fill", colour));
                 }
@@ -242,7 +241,7 @@ pub(super) fn reticle_paths(
 }
 
 /// A point of light is seen however small it is; a screen shows none smaller than this, px.
-const LEAST_LIT_PX: f64 = 2.0;
+const LEAST_LIT_PX: f64 = 2.5;
 
 /// How black a screen has to draw what keeps this share of its light.
 pub(super) fn opacity(share: f64) -> f64 {
@@ -514,7 +513,7 @@ impl Painter {
                 .collect();
             let glow = stand.glow.is_some();
             slot.reticle
-                .paths(&reticle_paths(layers, colours, glow, per_label));
+                .paths(&reticle_paths(layers, colours, glow, per_label, centre));
             let covered = true_subtension_mrad(
                 plane,
                 label_mrad,
