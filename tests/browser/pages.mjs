@@ -31,12 +31,6 @@ const at = (where, until) => async (visitor) => {
   await visitor.seen(until);
 };
 
-/** A question, once the line above its buttons has formed. */
-const asked = (key) => async (visitor) => {
-  await at(`#/question/${key}`, "h1")(visitor);
-  await visitor.page.waitForFunction(() => /\d/.test(document.querySelector(".forming__line")?.textContent ?? ""));
-};
-
 const QUESTIONS = ["quarry", "manner", "light", "ranges", "eye", "rifle", "mount", "money"];
 
 /** Those that sharpen the advice: seen with the pictures, walked with the others. */
@@ -52,10 +46,10 @@ export const pages = [
   },
   ...QUESTIONS.map((key) => ({
     name: `question-${key}`,
-    arrive: asked(key),
+    arrive: at(`#/question/${key}`, "h1"),
     ...(key === "light" ? { readme: [{ name: "question-360-day.webp" }] } : {}),
   })),
-  ...SHARPEN.map((key) => ({ name: `sharpen-${key}`, arrive: asked(key) })),
+  ...SHARPEN.map((key) => ({ name: `sharpen-${key}`, arrive: at(`#/question/${key}`, "h1") })),
   { name: "check", arrive: at("#/check", ".told__row") },
   { name: "advice", arrive: at("#/advice", ".needs"), readme: [{ name: "advice-360-day.webp" }, { name: "view-360-day.webp", part: ".view__pair" }] },
   { name: "compare", arrive: at("#/compare", "h1") },

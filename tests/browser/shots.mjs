@@ -31,6 +31,10 @@ for (const page of pages.filter(({ name }) => name.includes(part))) {
         const visitor = await Visitor.arrive(context, "chromium", { size, theme, site: site.address });
         visitor.host = site;
         await page.arrive(visitor);
+        // The line above a question's buttons is part of the picture once it has formed.
+        if (/^(question|sharpen)-/u.test(page.name)) {
+          await visitor.page.waitForFunction(() => /\d/u.test(document.querySelector(".forming__line")?.textContent ?? ""));
+        }
         await visitor.page.screenshot({ path: file, fullPage: page.whole ?? true });
         for (const shown of page.readme ?? []) {
           if (path.parse(shown.name).name.split("-").slice(1).join("-") !== path.parse(name).name.slice(page.name.length + 1)) continue;
