@@ -27,7 +27,7 @@ pub struct Plan {
 }
 
 impl Plan {
-    /// The plan for a list of candidates whose spans end on [`GRID`].
+    /// The plan for a list of candidates whose spans end on the grid.
     #[must_use]
     pub fn of(candidates: &[Candidate]) -> Self {
         let mut order: Vec<u32> = (0..candidates.len() as u32).collect();

@@ -2,7 +2,7 @@
 //!
 //! While a handle moves, no part of the page is rendered anew. The view through the sight and the
 //! dusk strip write attributes straight into their elements; the other pictures come as one
-//! string of SVG a drawing ([`picture`]).
+//! string of SVG a drawing (`picture.rs`).
 
 mod aperture;
 mod attribute;

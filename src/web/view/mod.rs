@@ -4,12 +4,12 @@
 //! components, compares and changes the page, delivers events, and schedules. Only what it would
 //! make anew for every block and every part stands here, once:
 //!
-//! * `html!` makes one string of everything fixed in a block (the [`template`]) and one
+//! * `html!` makes one string of everything fixed in a block (the `template`) and one
 //!   [`Html`] of every value that is computed. No code is made for the fixed part.
 //! * An [`Html`] is one pointer, whatever it is: text, block, list, part, handler. The functions
-//!   that make it are not generic, so a page costs calls, not copies of machinery; [`tree`]
+//!   that make it are not generic, so a page costs calls, not copies of machinery; `tree`
 //!   turns it into Yew's virtual DOM.
-//! * A part that keeps something (hooks) is told to the one Yew component, [`part::Instance`];
+//! * A part that keeps something (hooks) is told to the one Yew component, `part::Instance`;
 //!   its type is known to two small functions only, which draw it and compare its properties. A
 //!   part that keeps nothing is called like a function.
 

@@ -66,7 +66,7 @@ impl PartialEq for Html {
 
 /// An element with everything in it: its template and what goes into the holes.
 ///
-/// The values come on the stack, where they cost a store each; only [`block_of`] allocates.
+/// The values come on the stack, where they cost a store each; only `block_of` allocates.
 #[inline(always)]
 #[must_use]
 pub fn block<const N: usize>(template: &'static str, mut holes: [Html; N]) -> Html {
