@@ -25,13 +25,21 @@ addEventListener("error", (event) => stop(event.error));
 addEventListener("unhandledrejection", (event) => stop(event.reason));
 document.querySelector("#stopped button")?.addEventListener("click", () => location.reload());
 
+// What stands in the HTML is seen before the module takes its place; a page that is not shown
+// paints nothing and does not wait for it.
+const painted = () =>
+  new Promise((done) => {
+    requestAnimationFrame(() => setTimeout(done));
+    setTimeout(done, 300);
+  });
+
 async function start() {
   if (typeof WebAssembly !== "object") {
     show("cannot-run", "WebAssembly");
     return;
   }
   try {
-    const glue = await import(absolute(me.dataset.js));
+    const [glue] = await Promise.all([import(absolute(me.dataset.js)), painted()]);
     await glue.default({ module_or_path: absolute(me.dataset.wasm) });
     document.documentElement.dataset.state = "running";
   } catch (error) {

@@ -31,10 +31,10 @@ pub fn assemble(bound: &Bound) -> Result<PathBuf, String> {
             continue;
         };
         match asset {
-            Asset::Rust => html.push_str(&format!(
-                "<link rel=\"modulepreload\" href=\"./{js}\">\n\
-                 <link rel=\"preload\" href=\"./{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n"
-            )),
+            // The module is not asked for in advance: words and styles come first.
+            Asset::Rust => {
+                html.push_str(&format!("<link rel=\"modulepreload\" href=\"./{js}\">\n"))
+            }
             Asset::Style(path) => {
                 style_slot.get_or_insert(html.len());
                 styles.push_str(&compact_css(&place::text(&root.join(path))?));
@@ -51,7 +51,10 @@ pub fn assemble(bound: &Bound) -> Result<PathBuf, String> {
             Asset::Folder(path) => {
                 let below = folder.join(path.rsplit('/').next().unwrap_or(path));
                 for name in place::files(&root.join(path))? {
-                    place::write(&below.join(&name), &place::bytes(&root.join(path).join(&name))?)?;
+                    place::write(
+                        &below.join(&name),
+                        &place::bytes(&root.join(path).join(&name))?,
+                    )?;
                 }
             }
         }
