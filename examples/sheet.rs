@@ -131,19 +131,7 @@ fn main() -> std::io::Result<()> {
         }
     }
 
-    let families = [
-        ReticleFamily::FineCrosshair,
-        ReticleFamily::ThickThin,
-        ReticleFamily::ThreePost,
-        ReticleFamily::HeavyNight,
-        ReticleFamily::Post,
-        ReticleFamily::CentreDot,
-        ReticleFamily::CircleDot,
-        ReticleFamily::MradMarks,
-        ReticleFamily::MoaMarks,
-        ReticleFamily::HoldMarks,
-        ReticleFamily::MarkGrid,
-    ];
+    let families = ReticleFamily::ALL;
     // The whole field at 6× with an apparent field of 22°, and its middle, 14 mrad across.
     for (name, scale_of) in [
         (

@@ -9,19 +9,6 @@ use scopewright::sight::field::field_m_per_100m;
 use scopewright::sight::reticle::{DotSize, Reticle, Shape, TYPICAL_HOLDS_MRAD, reticle_with};
 use scopewright::sight::{FocalPlane, ReticleFamily};
 
-const FAMILIES: [ReticleFamily; 11] = [
-    ReticleFamily::FineCrosshair,
-    ReticleFamily::ThickThin,
-    ReticleFamily::ThreePost,
-    ReticleFamily::HeavyNight,
-    ReticleFamily::Post,
-    ReticleFamily::CentreDot,
-    ReticleFamily::CircleDot,
-    ReticleFamily::MradMarks,
-    ReticleFamily::MoaMarks,
-    ReticleFamily::HoldMarks,
-    ReticleFamily::MarkGrid,
-];
 const APPARENT_DEG: f64 = 22.0;
 const REFERENCE: f64 = 10.0;
 
@@ -133,7 +120,7 @@ fn misplaced(
 fn every_line_and_mark_lies_where_the_data_say() {
     let window = window();
     let mut all = 0;
-    for family in FAMILIES {
+    for family in ReticleFamily::ALL {
         let reticle = reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD);
         for plane in [FocalPlane::First, FocalPlane::Second] {
             for magnification in [2.5, 6.0, 10.0] {
@@ -165,7 +152,7 @@ fn every_line_and_mark_lies_where_the_data_say() {
 fn a_drawing_that_is_a_little_off_is_found_out() {
     let window = window();
     let centre = window.centre_px(1.0);
-    for family in FAMILIES {
+    for family in ReticleFamily::ALL {
         let reticle = reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD);
         let truth = px_per_mrad(window.field_px, APPARENT_DEG, 10.0);
         let count = |drawn: &[Layer]| misplaced(&reticle, drawn, centre, truth).0.len();
@@ -215,7 +202,7 @@ fn a_mark_keeps_its_size_on_the_target_in_the_first_plane_and_to_the_eye_in_the_
 #[test]
 fn layers_depend_on_the_reticle_alone() {
     let window = window();
-    for family in FAMILIES {
+    for family in ReticleFamily::ALL {
         let reticle = reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD);
         let shape = |scale: f64| -> Vec<_> {
             reticle_layers(&reticle, scale, window.centre_px(1.0), &window)

@@ -36,6 +36,23 @@ pub enum ReticleFamily {
     MarkGrid,
 }
 
+impl ReticleFamily {
+    /// Every family, from the plainest to the fullest.
+    pub const ALL: [Self; 11] = [
+        Self::FineCrosshair,
+        Self::ThickThin,
+        Self::ThreePost,
+        Self::HeavyNight,
+        Self::Post,
+        Self::CentreDot,
+        Self::CircleDot,
+        Self::MradMarks,
+        Self::MoaMarks,
+        Self::HoldMarks,
+        Self::MarkGrid,
+    ];
+}
+
 /// Light in the reticle.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Illumination {

@@ -57,20 +57,6 @@ pub struct ThroughSightProps {
     pub units: Units,
 }
 
-const FAMILIES: [ReticleFamily; 11] = [
-    ReticleFamily::FineCrosshair,
-    ReticleFamily::ThickThin,
-    ReticleFamily::ThreePost,
-    ReticleFamily::HeavyNight,
-    ReticleFamily::Post,
-    ReticleFamily::CentreDot,
-    ReticleFamily::CircleDot,
-    ReticleFamily::MradMarks,
-    ReticleFamily::MoaMarks,
-    ReticleFamily::HoldMarks,
-    ReticleFamily::MarkGrid,
-];
-
 /// What is chosen with buttons, as they stand.
 const THROUGH: [Through; 3] = [Through::This, Through::Other, Through::BareEye];
 const GLOWS: [Option<Glow>; 3] = [None, Some(Glow::Night), Some(Glow::Day)];
@@ -113,7 +99,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
     let chosen = use_state_eq::<Chosen>(|| (None, 0, 0));
     let (family, through, glow) = *chosen;
     let with_family = |sight: &Rc<Sight>| match family {
-        Some(n) => Rc::new(sight.with_family(FAMILIES[n])),
+        Some(n) => Rc::new(sight.with_family(ReticleFamily::ALL[n])),
         None => sight.clone(),
     };
     let sight = with_family(&props.sight);
@@ -404,7 +390,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
                     <label for={select.clone()}>{ t!("view-reticle") }</label>
                     <select id={select} class="view__select" onchange={on_family}>
                         <option value="own" selected={family.is_none()}>{ t!("view-reticle-own", name = own) }</option>
-                        { for FAMILIES.iter().enumerate().map(|(n, of)| html! {
+                        { for ReticleFamily::ALL.iter().enumerate().map(|(n, of)| html! {
                             <option value={n.to_string()} selected={family == Some(n)}>
                                 { word("reticle", &report::Reticle::from(*of)) }
                             </option>
