@@ -153,6 +153,27 @@ export async function until(what, test, patience = PATIENCE_MS) {
   throw new Error(`waited ${patience} ms in vain: ${what}${last ? ` (${last.message})` : ""}`);
 }
 
+/**
+ * Lets a frame wait by asking from outside. Older supported versions of Firefox hold a driver's
+ * scripts to the page's policy, which refuses the functions that puppeteer makes of text to wait.
+ */
+function waitsFromOutside(frame) {
+  const kind = Object.getPrototypeOf(frame);
+  kind.waitForFunction = async function (test, { timeout } = {}, ...values) {
+    return until(`${test}`, async () => {
+      const handle = await this.evaluateHandle(test, ...values);
+      return (await handle.evaluate((value) => Boolean(value))) && handle;
+    }, timeout);
+  };
+  kind.waitForSelector = async function (selector, { visible = false, hidden = false, timeout } = {}) {
+    return until(`${selector}${hidden ? " is gone" : ""}`, async () => {
+      const element = await this.$(selector);
+      if (hidden) return !element || element.isHidden();
+      return element && (!visible || (await element.isVisible())) && element;
+    }, timeout);
+  };
+}
+
 /** A person at one page: what they do, what they see, and what went wrong behind it. */
 export class Visitor {
   constructor(page, browserName, size, site, log = []) {
@@ -163,7 +184,12 @@ export class Visitor {
     const page = await context.newPage();
     page.setDefaultTimeout(PATIENCE_MS);
     const visitor = new Visitor(page, browserName, size, site);
-    await page.setViewport(SIZES[size]);
+    if (browserName === "firefox") waitsFromOutside(page.mainFrame());
+    await page.setViewport(SIZES[size]).catch((error) => {
+      // Older supported versions of Firefox cannot be told how the screen is turned: size and
+      // touch are set all the same.
+      if (!/unknown command emulation\.setScreenOrientationOverride/.test(error.message)) throw error;
+    });
     if (browserName === "chromium") {
       await page.emulateMediaFeatures([
         { name: "prefers-color-scheme", value: theme },
