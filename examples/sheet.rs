@@ -1,14 +1,15 @@
-//! Writes sheets of all silhouettes, targets and reticles at 24, 120 and 600 pixels.
+//! Writes sheets of all silhouettes and targets at 24, 120 and 600 pixels, and of all reticles
+//! in both planes at three magnifications.
 //!
 //! `cargo run --example sheet -- DIRECTORY [plain]` writes one HTML page a sheet into the
 //! directory; `plain` leaves the labels out, for somebody who is to name what is drawn.
 
 use scopewright::drawing::silhouette::{Figure, Tone, silhouette};
 use scopewright::drawing::target;
-use scopewright::drawing::view::{Cutout, Paint, px_per_mrad, reticle_layers};
+use scopewright::drawing::view::{Cutout, Paint, px_per_label_mrad, px_per_mrad, reticle_layers};
 use scopewright::need::quarry::ANIMALS;
-use scopewright::sight::ReticleFamily;
-use scopewright::sight::reticle::{DotSize, TYPICAL_HOLDS_MRAD, reticle_with};
+use scopewright::sight::reticle::{DotSize, TYPICAL_HOLDS_MRAD, mark_unit, reticle_with};
+use scopewright::sight::{FocalPlane, ReticleFamily};
 use std::fmt::Write as _;
 use std::path::PathBuf;
 
@@ -56,6 +57,8 @@ fn figure_svg(figure: &Figure, circle_cm: f64, height: f64, circle: bool) -> Str
 /// A reticle in a round of `size` pixels.
 fn reticle_svg(family: ReticleFamily, size: f64, px_per_mrad: f64) -> String {
     let reticle = reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD);
+    // Ids are unique on a sheet.
+    let id = format!("{family:?}{px_per_mrad:.4}");
     let window = Cutout {
         width_px: size,
         height_px: size,
@@ -73,7 +76,7 @@ fn reticle_svg(family: ReticleFamily, size: f64, px_per_mrad: f64) -> String {
         };
     }
     format!(
-        r#"<svg width="{size}" height="{size}"><clipPath id="{family:?}{size}"><circle cx="{0}" cy="{0}" r="{0}"/></clipPath><g clip-path="url(#{family:?}{size})"><rect width="{size}" height="{size}" fill="white"/>{drawn}</g></svg>"#,
+        r#"<svg width="{size}" height="{size}"><clipPath id="{id}"><circle cx="{0}" cy="{0}" r="{0}"/></clipPath><g clip-path="url(#{id})"><rect width="{size}" height="{size}" fill="white"/>{drawn}</g></svg>"#,
         0.5 * size
     )
 }
@@ -131,28 +134,30 @@ fn main() -> std::io::Result<()> {
         }
     }
 
-    let families = ReticleFamily::ALL;
-    // The whole field at 6× with an apparent field of 22°, and its middle, 14 mrad across.
-    for (name, scale_of) in [
-        (
-            "reticles",
-            (|size| px_per_mrad(size, 22.0, 6.0)) as fn(f64) -> f64,
-        ),
-        ("reticles-middle", |size| size / 14.0),
+    // One field of 320 pixels, 22° apparent, at the foot, the middle and the top of a zoom.
+    const LOW_MID_HIGH: [f64; 3] = [1.0, 3.0, 10.0];
+    for (name, plane) in [
+        ("reticles-first", FocalPlane::First),
+        ("reticles-second", FocalPlane::Second),
     ] {
-        for size in [24.0, 120.0, 600.0] {
-            let body: String = families
-                .iter()
-                .map(|family| {
-                    let svg = reticle_svg(*family, size, scale_of(size));
-                    format!("<figure>{svg}{}</figure>", caption(&format!("{family:?}")))
-                })
-                .collect();
-            std::fs::write(
-                directory.join(format!("{name}-{size}.html")),
-                page(name, &body),
-            )?;
+        let mut body = String::new();
+        for family in ReticleFamily::ALL {
+            let reference = match mark_unit(family) {
+                Some(_) => LOW_MID_HIGH[2],
+                None => 6.0,
+            };
+            for magnification in LOW_MID_HIGH {
+                let at_target = px_per_mrad(320.0, 22.0, magnification);
+                let scale = px_per_label_mrad(plane, at_target, reference, magnification);
+                let svg = reticle_svg(family, 320.0, scale);
+                let _ = write!(
+                    body,
+                    "<figure>{svg}{}</figure>",
+                    caption(&format!("{family:?} {magnification}×"))
+                );
+            }
         }
+        std::fs::write(directory.join(format!("{name}.html")), page(name, &body))?;
     }
     println!("sheets written to {}", directory.display());
     Ok(())

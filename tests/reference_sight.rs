@@ -51,7 +51,7 @@ const SOURCES: &[(&str, usize)] = &[
     ("Rayleigh and Dawes", 9),
     ("mirage", 7),
     ("line width by the eye's resolution", 5),
-    ("reticle sizes", 22),
+    ("reticle sizes", 30),
     ("generic classes", 117),
     ("outer diameters of bells", 4),
     ("eyepiece and apparent field", 3),
@@ -417,6 +417,8 @@ fn reticle_sizes() {
         (F::ThickThin, 12.0, 40.0, Some(150.0)),
         (F::ThreePost, 10.0, 60.0, None),
         (F::HeavyNight, 12.0, 80.0, None),
+        (F::MradMarks, 3.0, 40.0, Some(1000.0)),
+        (F::MarkGrid, 3.0, 40.0, Some(1000.0)),
     ] {
         let r = reticle(family);
         t.near(

@@ -217,6 +217,53 @@ fn layers_depend_on_the_reticle_alone() {
 }
 
 #[test]
+fn the_yardstick_is_the_step_of_the_longer_marks() {
+    let step = |family| yardstick(&reticle_with(family, DotSize::Universal, &[0.45, 1.2])).1;
+    assert_eq!(step(ReticleFamily::MradMarks), 1.0);
+    assert_eq!(step(ReticleFamily::MarkGrid), 1.0);
+    // 2 MOA; 1 mrad is 10 800/(1000 π) minutes.
+    let moa = step(ReticleFamily::MoaMarks);
+    assert!(
+        (moa * 10.8 / core::f64::consts::PI - 2.0).abs() < 1e-9,
+        "{moa}"
+    );
+    // A mark for a load near half a mrad is itself.
+    assert_eq!(step(ReticleFamily::HoldMarks), 0.45);
+}
+
+#[test]
+fn no_two_families_are_drawn_alike() {
+    let window = Cutout {
+        width_px: 320.0,
+        height_px: 320.0,
+        field_px: 320.0,
+    };
+    // At 1× in the first plane a fine cross is gone and only bars are left: two families with
+    // the same bars then look alike in the glass as well.
+    for magnification in [3.0, 10.0] {
+        let scale = px_per_mrad(window.field_px, APPARENT_DEG, magnification);
+        // What is at least a sixth of a pixel wide, to the pixel.
+        let seen = |family| -> Vec<(i64, Vec<i64>)> {
+            let reticle = reticle_with(family, DotSize::Universal, &TYPICAL_HOLDS_MRAD);
+            reticle_layers(&reticle, scale, window.centre_px(1.0), &window)
+                .iter()
+                .filter(|layer| layer.label_mrad * scale > 1.0 / 6.0)
+                .map(|layer| {
+                    let width = (8.0 * layer.label_mrad * scale).round() as i64;
+                    let at = numbers(&layer.path);
+                    (width, at.into_iter().map(|v| v.round() as i64).collect())
+                })
+                .collect()
+        };
+        for (n, a) in ReticleFamily::ALL.into_iter().enumerate() {
+            for b in &ReticleFamily::ALL[n + 1..] {
+                assert_ne!(seen(a), seen(*b), "{a:?} {b:?} {magnification}×");
+            }
+        }
+    }
+}
+
+#[test]
 fn the_centre_is_snapped_to_a_device_pixel() {
     let window = window();
     assert_eq!(window.centre_px(1.0), (164.5, 74.5));

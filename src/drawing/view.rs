@@ -2,7 +2,7 @@
 
 use super::path::{push_circle, push_number, push_pair};
 use crate::sight::FocalPlane;
-use crate::sight::reticle::{Piece, Reticle, Role, Shape};
+use crate::sight::reticle::{MarkUnit, Piece, Reticle, Role, Shape, mark_unit};
 use crate::sight::subtension::true_subtension_mrad;
 
 /// A piece cut from the round field, in px; the middle of the field in its middle.
@@ -243,10 +243,10 @@ pub fn yardstick(reticle: &Reticle) -> (Yardstick, f64) {
         _ => None,
     });
     if first_mark.is_finite() {
-        let whole = if (first_mark - 0.5).abs() < 0.1 {
-            2.0 * first_mark
-        } else {
-            first_mark
+        // Half mrad stand between the longer marks that one counts.
+        let whole = match mark_unit(reticle.family) {
+            Some(MarkUnit::Mrad) => 2.0 * first_mark,
+            _ => first_mark,
         };
         (Yardstick::MarkToMark, whole)
     } else if let Some(radius) = ring {

@@ -156,7 +156,8 @@ pub fn reticle(family: ReticleFamily) -> Reticle {
 /// # Source
 /// Common practice, no source. In mm at 100 m: fine line 4; thick–thin line 12, bars 40, half
 /// gap 150; three-post line 10, bars 60; heavy night line 12, bars 80; dot 6, 20 or 40; ring
-/// of radius 250 and line 15; marks every mrad and half mrad on a line of 3.
+/// of radius 250 and line 15; on a line of 3 marks every half mrad with each whole one longer,
+/// or every 2 MOA with each tenth MOA longer; bars outside 10 mrad or 40 MOA.
 #[must_use]
 pub fn reticle_with(family: ReticleFamily, dot: DotSize, holds_mrad: &[f64]) -> Reticle {
     let mut b = Builder::new(family);
@@ -204,12 +205,12 @@ pub fn reticle_with(family: ReticleFamily, dot: DotSize, holds_mrad: &[f64]) -> 
         ReticleFamily::MradMarks => {
             b.bars(0.40, 10.0, true);
             b.inner_cross(0.03, 10.0);
-            b.ticks(1.0, 10, true);
+            b.ticks(0.5, 2);
         }
         ReticleFamily::MoaMarks => {
             b.bars(0.40, 40.0 / ARCMIN_PER_MRAD, true);
             b.inner_cross(0.03, 40.0 / ARCMIN_PER_MRAD);
-            b.ticks(4.0 / ARCMIN_PER_MRAD, 10, true);
+            b.ticks(2.0 / ARCMIN_PER_MRAD, 5);
         }
         ReticleFamily::HoldMarks => {
             let lowest = holds_mrad.iter().copied().fold(0.0, f64::max);
@@ -223,8 +224,10 @@ pub fn reticle_with(family: ReticleFamily, dot: DotSize, holds_mrad: &[f64]) -> 
             }
         }
         ReticleFamily::MarkGrid => {
+            // Nothing above: the bars tell the grid from plain marks where both are too fine.
+            b.bars(0.40, 10.0, false);
             b.inner_cross(0.03, 10.0);
-            b.ticks(1.0, 10, true);
+            b.ticks(0.5, 2);
             for row in 1..=10 {
                 let y = f64::from(row);
                 let reach = 1 + row / 2;
@@ -349,18 +352,15 @@ impl Builder {
         });
     }
 
-    /// Ticks along both lines every `step`, `count` to each side, with half ticks between.
-    fn ticks(&mut self, step: f64, count: u32, halves: bool) {
-        let width = 0.03;
-        let last = if halves { 2 * count } else { count };
-        let unit = if halves { 0.5 * step } else { step };
-        for n in 1..=last {
-            let at = f64::from(n) * unit;
-            let half_length = if halves && n % 2 == 1 { 0.1 } else { 0.2 };
-            for side in [-1.0, 1.0] {
-                let a = side * at;
-                self.line(a, -half_length, a, half_length, width, Role::Mark);
-                self.line(-half_length, a, half_length, a, width, Role::Mark);
+    /// Twenty ticks to each side along both lines, `step` apart, each `long`-th one longer: in
+    /// pairs for mrad, in fives for MOA, so that the units are told apart.
+    fn ticks(&mut self, step: f64, long: u32) {
+        for n in 1..=20 {
+            let at = f64::from(n) * step;
+            let half_length = if n % long == 0 { 0.4 } else { 0.15 };
+            for a in [-at, at] {
+                self.line(a, -half_length, a, half_length, 0.03, Role::Mark);
+                self.line(-half_length, a, half_length, a, 0.03, Role::Mark);
                 self.mark(-a, 0.0);
                 self.mark(0.0, a);
             }
