@@ -79,6 +79,16 @@ async function keepOffline() {
   }
 }
 
+// Paper shows what is folded on the screen.
+let unfolded = [];
+addEventListener("beforeprint", () => {
+  unfolded = [...document.querySelectorAll(".fold:not([open])")];
+  for (const fold of unfolded) fold.open = true;
+});
+addEventListener("afterprint", () => {
+  for (const fold of unfolded) fold.open = false;
+});
+
 /** Removes the offline copy of this page and nothing of any other. */
 export async function dropCopy() {
   const registration = await navigator.serviceWorker?.getRegistration(absolute("./"));

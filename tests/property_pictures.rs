@@ -171,6 +171,39 @@ fn an_october_evening_has_its_sunset_and_grows_dark() {
 }
 
 #[test]
+fn a_morning_is_its_evening_the_other_way_round() {
+    let (night, evening) = evening(51.0, OCTOBER);
+    let morning = Evening::morning(&night, &scene(), 120.0).unwrap();
+    assert_eq!((morning.first_min, morning.last_min), (-130.0, 20.0));
+    assert!(morning.is_morning && !evening.is_morning);
+    assert!(morning.anchor_unix_s > evening.anchor_unix_s + 6.0 * 3600.0);
+    let at = |kind| {
+        morning
+            .events
+            .iter()
+            .find(|event| event.kind == kind)
+            .map(|event| event.minute)
+    };
+    assert!(at(EventKind::Sunrise).unwrap().abs() < 1e-6);
+    // Civil twilight lasts as long at both ends of a night; the Sun's declination moves by less
+    // than half a degree meanwhile.
+    let civil = at(EventKind::CivilTwilightBegins).unwrap();
+    assert!((civil + 32.5).abs() < 2.0, "{civil}");
+    for minute in [-15.0, 0.0, 15.0, 30.0] {
+        let (dusk, dawn) = (evening.open_sky_lx(minute), morning.open_sky_lx(-minute));
+        assert!(
+            libm::log10(dusk / dawn).abs() < 0.1,
+            "{minute}: {dusk} {dawn}"
+        );
+    }
+    assert!(morning.open_sky_lx(-130.0) < morning.open_sky_lx(0.0));
+    // Where the Sun does not rise there is no morning.
+    let polar = Place::new(80.0, 10.0).unwrap();
+    let night = Night::from_noon(1_797_768_000.0, &polar).unwrap();
+    assert!(Evening::morning(&night, &scene(), 0.0).is_none());
+}
+
+#[test]
 fn a_summer_night_in_the_north_ends_where_the_sun_stands_lowest() {
     let (_, light_night) = evening(60.0, JUNE);
     assert_eq!(light_night.sun, SunCourse::Sets);

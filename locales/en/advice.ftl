@@ -9,34 +9,50 @@ advice-change = Answers
 advice-pending = Working out your line
 advice-pending-hint = The page stays usable meanwhile.
 advice-failed = The answers could not be computed with: { $why }
-advice-legend = Underlined: a must. Dotted: a wish. Grey: free, take what is there. Tap a word for what it means.
-advice-serves-too = Serves as well
+advice-legend = Underlined: a must. Dotted: a wish. Grey: take what is there. Tap a word for what it means.
+advice-sure = How sure it is
+advice-serves-too = What serves as well
 advice-tonight = Your typical evening
+advice-dawn = The morning after
+advice-day = What decides by day
+advice-day-why = You stop while it is light, so the dusk decides nothing and its strip is left out. What counts is how small these lengths are beside your aiming circle, and how much you see at once.
 advice-not-needed = What you do not need
 advice-decisions = Yours to decide
 advice-disagree = Advisors disagree here; both sides are right.
 advice-reasons = Why this line
 advice-reasons-lead = The weightiest first. Open one for the numbers.
-advice-others = Others, better at something
+advice-reasons-sum = { $count } reasons. The weightiest: { $first }.
+advice-others = Other choices
 advice-others-name = Sight
 advice-others-gain = Gains
 advice-others-loss = Gives up
 advice-others-served = Served
 advice-this-one = This line
-advice-warnings = Not for you, and not to forget
+advice-warnings = What to avoid and check
+advice-warnings-sum = { $count } in all. { $first }
 advice-unused = Paid for and not used
 advice-sayings = What is said at counters
 advice-sayings-lead = Each put to the test with your own figures.
-advice-sayings-more = All { $count } sayings
+advice-sayings-sum = { $right } true for you, { $half } half true, { $wrong } false.
 advice-change-what = What would change it
+advice-change-sum = { $count ->
+    [one] One other answer would.
+   *[other] { $count } other answers would.
+  }
+advice-change-none = No other answer would.
+advice-assumed-sum = { $count ->
+    [one] One answer is assumed so far.
+   *[other] { $count } answers are assumed so far.
+  }
 advice-not-counted = Not counted
+advice-not-counted-sum = { $count } things no computation covers.
 advice-not-counted-lead = Nothing above rests on these. Ask, and try in the shop.
 advice-assumed = Assumed, because not answered
 advice-shop = What to try in the shop
-advice-from-here = From here
 advice-after = Mounting, zeroing, keeping
 advice-pictures = All pictures
 advice-extent = Tried: { $candidates } specifications on { $occasions } occasions drawn from your answers. Within { $tie } of occasions two count as equal.
+advice-rates-sum = 100 g count like { $mass } of your occasions, 10 mm of height like { $height }, a price band like { $money }.
 advice-rates-lead = Say what weighs more or less to you; the line follows.
 advice-rates = How you weigh
 advice-rates-mass = 100 g weigh as much to you as { $amount } of your occasions.
@@ -540,7 +556,6 @@ standing-must = a must
 standing-wish = a wish
 standing-free = free
 warning-it = It { $changes }.
-advice-warnings-more = { $count } more
 advice-reasons-all = All { $count } reasons
 advice-lost-to = Lost to
 

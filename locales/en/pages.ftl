@@ -211,6 +211,7 @@ question-missing = There is no such question here any more.
 
 ## Sharing
 share-title = Keep it, or take it along
+share-sum = As a link, or as a code to photograph.
 share-lead = The link holds your answers themselves. Whoever opens it sees them; nothing is stored anywhere else.
 share-send = Send the link
 share-copy = Copy the link

@@ -1,5 +1,5 @@
 # What stands round every picture
-picture-where-from = Where does this come from
+picture-where-from = What is left out, and the sources
 picture-keep-svg = Keep as SVG
 picture-keep-png = Keep as PNG
 picture-inputs = Put in here: { $what }.
@@ -7,7 +7,9 @@ picture-run = Let it run
 
 # The dusk strip
 strip-sunset = sunset
+strip-sunrise = sunrise
 strip-civil = end of civil twilight
+strip-civil-begins = civil twilight begins
 strip-moonrise = Moon rises
 strip-moonset = Moon sets
 strip-before = { $clock }, { $minutes } min before sunset
@@ -19,6 +21,7 @@ strip-never = not told apart
 strip-throughout = all evening
 strip-minutes = { $clock } · { $minutes } min
 strip-row-spoken = { $name }: { $until } after sunset
+strip-row-dawn = { $name }: from { $from } before sunrise
 strip-spoken = The light from { $first } to { $last }.
 strip-never-dark = It does not get dark in this night: the strip ends when the Sun stands lowest.
 
@@ -35,6 +38,7 @@ view-lowest-said = At the lowest power, { $power }: in the first plane { $what }
 view-through = Through
 view-reticle = Reticle
 view-reticle-own = its own: { $name }
+view-in-words = The picture in words
 view-eye = Move the eye off its place
 view-eye-aside = Eye sideways
 view-eye-along = Eye along the axis

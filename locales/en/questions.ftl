@@ -102,6 +102,7 @@ stop-label = When you stop
 stop-drag = Drag to where you stop, or choose below.
 stop-at = You stop at { $when }.
 stop-evening = A clear evening in the middle of your season.
+part-morning = In the morning too
 part-covers = Around you then
 part-snow = Snow
 part-town_glow = A town’s glow in the sky

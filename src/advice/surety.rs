@@ -398,6 +398,7 @@ pub fn other_answers(answers: &Answers) -> Vec<OtherAnswer> {
                     snow: 0.0,
                     town_glow_mag: None,
                     visibility_km: None,
+                    morning: false,
                 });
                 light.until = Some(until);
                 light.minutes_after_sunset = None;

@@ -1,4 +1,4 @@
-//! The dusk strip: one evening at one place as a band of light over a line of time.
+//! The dusk strip: one evening or morning at one place as a band of light over a line of time.
 
 use super::colour::{Srgb, dusk_colour};
 use crate::quantity::Estimate;
@@ -24,19 +24,23 @@ pub struct Event {
 pub enum EventKind {
     /// The Sun is gone.
     Sunset,
-    /// The Sun stands 6° under the horizon.
+    /// The Sun is back.
+    Sunrise,
+    /// The Sun stands 6° under the horizon and sinks.
     CivilTwilightEnds,
+    /// The Sun stands 6° under the horizon and climbs.
+    CivilTwilightBegins,
     /// The Moon comes up.
     Moonrise,
     /// The Moon goes down.
     Moonset,
 }
 
-/// One evening of a night: its light minute by minute and what happens in it.
+/// One evening or morning of a night: its light minute by minute and what happens in it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Evening {
-    /// What the Sun does: minutes count from sunset, or else from an hour before it stands
-    /// lowest.
+    /// What the Sun does: minutes count from sunset, or in the morning from sunrise, or else
+    /// from an hour before it stands lowest.
     pub sun: SunCourse,
     /// Seconds since 1970 at minute 0.
     pub anchor_unix_s: f64,
@@ -46,6 +50,8 @@ pub struct Evening {
     pub first_min: f64,
     /// Last minute of the strip.
     pub last_min: f64,
+    /// Time runs from dark to light.
+    pub is_morning: bool,
     /// Whether it gets darker than nautical twilight before the Sun comes back.
     pub gets_dark: bool,
     /// Illuminance under the open sky every minute from the first, in lux, cloud included.
@@ -61,25 +67,37 @@ impl Evening {
     #[must_use]
     pub fn of(night: &Night, scene: &Scene, clock_offset_min: f64) -> Self {
         let minutes = night.minutes();
-        let sky_events = night.sky_events();
         let lowest = &minutes[night.midnight()];
-        let sunset = sky_events
-            .iter()
-            .find(|event| event.kind == evening::EventKind::Sunset);
+        let sunset = first_of(night, evening::EventKind::Sunset);
         let sun = match sunset {
             Some(_) => SunCourse::Sets,
             None if lowest.sun_altitude_deg >= SUNSET_DEG => SunCourse::StaysUp,
             None => SunCourse::StaysDown,
         };
-        let anchor_unix_s = sunset.map_or(lowest.unix_s - 3600.0, |event| event.unix_s);
-        let gets_dark = lowest.sun_altitude_deg < NAUTICAL_DEG;
-        let to_lowest_min = (lowest.unix_s - anchor_unix_s) / 60.0;
-        let last_min = if gets_dark {
-            AFTER_SUNSET_MIN
-        } else {
-            to_lowest_min.max(60.0).ceil()
-        };
-        let first_min = -BEFORE_SUNSET_MIN;
+        let anchor_unix_s = sunset.unwrap_or(lowest.unix_s - 3600.0);
+        let ends = (-BEFORE_SUNSET_MIN, dark_min(night, anchor_unix_s));
+        Self::between(night, scene, clock_offset_min, (sun, anchor_unix_s, ends))
+    }
+
+    /// The morning that follows it, on the same scale; none where the Sun does not rise.
+    #[must_use]
+    pub fn morning(night: &Night, scene: &Scene, clock_offset_min: f64) -> Option<Self> {
+        let sunrise = first_of(night, evening::EventKind::Sunrise)?;
+        let ends = (-dark_min(night, sunrise), BEFORE_SUNSET_MIN);
+        let told = (SunCourse::Sets, sunrise, ends);
+        Some(Self {
+            is_morning: true,
+            ..Self::between(night, scene, clock_offset_min, told)
+        })
+    }
+
+    fn between(
+        night: &Night,
+        scene: &Scene,
+        clock_offset_min: f64,
+        (sun, anchor_unix_s, (first_min, last_min)): (SunCourse, f64, (f64, f64)),
+    ) -> Self {
+        let minutes = night.minutes();
         let samples = (last_min - first_min) as usize + 1;
         let open = Scene {
             canopy_share: 1.0,
@@ -102,12 +120,15 @@ impl Evening {
                 })
                 .collect()
         };
-        let mut events: Vec<Event> = sky_events
+        let mut events: Vec<Event> = night
+            .sky_events()
             .iter()
             .filter_map(|event| {
                 let kind = match event.kind {
                     evening::EventKind::Sunset => EventKind::Sunset,
+                    evening::EventKind::Sunrise => EventKind::Sunrise,
                     evening::EventKind::CivilDusk => EventKind::CivilTwilightEnds,
+                    evening::EventKind::CivilDawn => EventKind::CivilTwilightBegins,
                     evening::EventKind::Moonrise => EventKind::Moonrise,
                     evening::EventKind::Moonset => EventKind::Moonset,
                     _ => return None,
@@ -124,7 +145,8 @@ impl Evening {
             anchor_clock_min: clock - (clock / 1440.0).floor() * 1440.0,
             first_min,
             last_min,
-            gets_dark,
+            is_morning: false,
+            gets_dark: gets_dark(night),
             open_sky_lx: light(&open),
             scene_lx: light(scene),
             events,
@@ -192,6 +214,26 @@ impl Evening {
             next_day: total >= 1440.0,
         }
     }
+}
+
+/// When something first happens in a night, seconds since 1970.
+fn first_of(night: &Night, kind: evening::EventKind) -> Option<f64> {
+    let events = night.sky_events();
+    Some(events.iter().find(|event| event.kind == kind)?.unix_s)
+}
+
+fn gets_dark(night: &Night) -> bool {
+    night.minutes()[night.midnight()].sun_altitude_deg < NAUTICAL_DEG
+}
+
+/// Minutes on the dark side of a sunset or sunrise: to where the Sun stands lowest, where it
+/// never gets dark.
+fn dark_min(night: &Night, anchor_unix_s: f64) -> f64 {
+    if gets_dark(night) {
+        return AFTER_SUNSET_MIN;
+    }
+    let lowest_s = night.minutes()[night.midnight()].unix_s;
+    ((lowest_s - anchor_unix_s).abs() / 60.0).max(60.0).ceil()
 }
 
 /// Between two lights, by their logarithms.

@@ -161,6 +161,8 @@ pub struct Light {
     pub town_glow_mag: Option<f64>,
     /// How far one sees by day, in km: the distance at which 2 % of a contrast is left.
     pub visibility_km: Option<f64>,
+    /// Out in the morning too: the advice then shows the dawn beside the dusk.
+    pub morning: bool,
 }
 
 /// When a person stops.

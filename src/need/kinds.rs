@@ -74,6 +74,7 @@ impl Kind {
             snow: self.snow,
             town_glow_mag: answers.light.as_ref().and_then(|light| light.town_glow_mag),
             visibility_km: answers.light.as_ref().and_then(|light| light.visibility_km),
+            morning: answers.light.as_ref().is_some_and(|light| light.morning),
         });
         if let Some(cartridge) = self.rifle
             && answers.load.is_none()

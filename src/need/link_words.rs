@@ -56,5 +56,5 @@ pub(super) const WORDS: &[&str] = &[
     "44_rem_mag_15_6_g", "450_bushmaster_16_2_g", "45_70_govt_26_2_g", "458_win_mag_32_4_g",
     "470_nitro_express_32_4_g", "12_70_slug_28_g_smooth_bore", "12_70_slug_28_g_rifled",
     "20_70_slug_24_g_rifled", "50_muzzle_loader_11_5_g_round_ball",
-    "50_muzzle_loader_16_2_g_sabot", "visibility_km",
+    "50_muzzle_loader_16_2_g_sabot", "visibility_km", "morning",
 ];

@@ -68,6 +68,7 @@ pub enum Part {
     Manners,
     Until,
     MinutesAfterSunset,
+    Morning,
     Covers,
     Snow,
     TownGlow,
@@ -189,7 +190,7 @@ impl Part {
             Part::Age => Control::Decade(&[15.0, 25.0, 35.0, 45.0, 55.0, 65.0, 75.0]),
             Part::DarkPupil => Control::Number(Q::Pupil, &[]),
             Part::Glasses => Control::One(&["no_glasses", "distance", "varifocal", "thick_frame"]),
-            Part::Astigmatism | Part::RailUnderBell | Part::Used | Part::LitForbidden
+            Part::Morning | Part::Astigmatism | Part::RailUnderBell | Part::Used | Part::LitForbidden
             | Part::RefocusForbidden | Part::FocusFindsRange | Part::LeftHanded
             | Part::IronSights => Control::Tick,
             Part::Lens => Control::One(&["natural", "cataract", "replaced"]),
@@ -242,7 +243,7 @@ impl Part {
     pub fn key(self) -> &'static str {
         match self {
             Part::Uses => "uses", Part::Manners => "manners", Part::Until => "until",
-            Part::MinutesAfterSunset => "minutes_after_sunset", Part::Covers => "covers",
+            Part::MinutesAfterSunset => "minutes_after_sunset", Part::Morning => "morning", Part::Covers => "covers",
             Part::Snow => "snow", Part::TownGlow => "town_glow", Part::Haze => "haze", Part::Ranges => "ranges",
             Part::Age => "age", Part::DarkPupil => "dark_pupil", Part::Glasses => "glasses",
             Part::Astigmatism => "astigmatism", Part::Lens => "lens",
@@ -336,7 +337,7 @@ macro_rules! question {
 pub static QUESTIONS: [Question; 19] = [
     question!("quarry", First, true, [Uses], [], false, always),
     question!("manner", First, true, [Manners], [], false, always),
-    question!("light", First, true, [Until, Covers], [MinutesAfterSunset, Snow, TownGlow, Haze], false, always),
+    question!("light", First, true, [Until, Morning, Covers], [MinutesAfterSunset, Snow, TownGlow, Haze], false, always),
     question!("ranges", First, true, [Ranges], [], true, always),
     question!("eye", First, true, [Age, Glasses], [DarkPupil, Astigmatism, Lens], true, always),
     question!("rifle", First, true, [Cartridge, RifleMass], [RifleKind, Muzzle, BarrelLength, BulletMass,

@@ -252,6 +252,7 @@ pub fn value(a: &Answers, part: Part) -> Value {
         Part::Manners => many(a.manners.iter().map(|each| (key_of(&each.manner), each.share)).collect()),
         Part::Until => one(light.and_then(|l| l.until.as_ref())),
         Part::MinutesAfterSunset => num(light.and_then(|l| l.minutes_after_sunset)),
+        Part::Morning => tick(light.map(|l| l.morning)),
         Part::Covers => many(light.map(|l| l.cover.iter().map(|each| (key_of(&each.cover), each.share)).collect()).unwrap_or_default()),
         Part::Snow => match light.map(|l| l.snow) {
             Some(snow) if snow > 0.5 => Value::One("often".to_owned()),
@@ -432,6 +433,7 @@ fn set(a: &mut Answers, part: Part, new: &Value) -> bool {
         }
         Part::DarkPupil => number!(eye.dark_pupil_mm),
         Part::Glasses => option!(eye.glasses),
+        Part::Morning => flag!(light.morning),
         Part::Astigmatism => flag!(eye.astigmatism),
         Part::Lens => match choice(new) {
             Some(found) => { a.eye.get_or_insert_default().lens = found.unwrap_or_default(); true }

@@ -153,7 +153,7 @@ groups! {
     MannerShare = MannerShare { manner: first(), share: 0.0, ranges: None };
         ranges ! manner share;
     Ranges = NO_RANGES; ! nearest_m usual_m farthest_m;
-    Light = Light::default(); until minutes_after_sunset cover snow town_glow_mag visibility_km;
+    Light = Light::default(); until minutes_after_sunset cover snow town_glow_mag visibility_km morning;
     CoverShare = CoverShare { cover: first(), share: 0.0 }; ! cover share;
     Eye = Eye::default(); age_years dark_pupil_mm glasses astigmatism age_is_decade lens;
     Load = Load::default(); cartridge bullet_g muzzle_velocity_m_s bc_g1_lb_in2 bc_g7_lb_in2
@@ -327,7 +327,7 @@ mod tests {
             "uses":[{"what":"roe_deer","share":4.5,"manner":"driven","ranges":{"nearest_m":1,"usual_m":2,"farthest_m":3e2}},{}],
             "manners":[{"manner":"prone_pack","share":1},{"share":2,"manner":"bench","ranges":null}],
             "ranges":{"farthest_m":3,"usual_m":2,"nearest_m":1},
-            "light":{"until":"half_hour_after_sunset","minutes_after_sunset":-3,"cover":[{"cover":"in_leaf","share":1}],"snow":0.3,"town_glow_mag":18,"visibility_km":4},
+            "light":{"until":"half_hour_after_sunset","minutes_after_sunset":-3,"cover":[{"cover":"in_leaf","share":1}],"snow":0.3,"town_glow_mag":18,"visibility_km":4,"morning":true},
             "eye":{"age_years":46,"dark_pupil_mm":5.5,"glasses":"thick_frame","astigmatism":true,"age_is_decade":true,"lens":"replaced"},
             "load":{"cartridge":"x","bullet_g":1,"muzzle_velocity_m_s":2,"bc_g1_lb_in2":0.3,"bc_g7_lb_in2":0.2,"powder_g":3},
             "rifle":{"mass_kg":3,"kind":"precharged_air","muzzle":"brake","barrel_cm":60,"barrel_radius_at_bell_mm":9,"comb":"low","left_handed":true,"iron_sights":true},

@@ -161,7 +161,7 @@ pub fn spoken(note: &Note, units: Units) -> String {
         .names
         .iter()
         .zip(&note.effects)
-        .map(|(name, effect)| (*name, Arg::from(shown(effect, units))))
+        .map(|(name, effect)| (*name, Arg::from(in_words(effect, units))))
         .collect();
     say(&format!("note-{}", key_of(&note.key)), &args)
 }
@@ -182,7 +182,8 @@ pub fn sources<'a>(notes: impl Iterator<Item = &'a Note>) -> Vec<String> {
 }
 
 /// The size of an effect within a sentence; a direction is told in words.
-fn shown(effect: &Effect, units: Units) -> String {
+#[must_use]
+pub fn in_words(effect: &Effect, units: Units) -> String {
     let Effect {
         quantity,
         value,

@@ -37,8 +37,9 @@ for (const size of ["phone", "tablet"]) {
     for (const part of ["Landolt", "whole body", "ten years on", "km leaves", "wet by", "full Moon", "Blackwell", "Koschmieder"]) {
       assert.ok(evening.includes(part), `behind the evening stands nothing of “${part}”`);
     }
-    assert.match(await visitor.text(".behind-evening"), /before sunrise/);
+    assert.match(await visitor.text("#behind-evening"), /before sunrise/);
 
+    await visitor.tap("#reasons > summary");
     await visitor.tap(".reasons + button");
     const reasons = await visitor.page.$$eval(".reason", (rows) => rows.length);
     assert.equal(reasons, 13, "a reason for every element of the line");
@@ -62,6 +63,7 @@ for (const size of ["phone", "tablet"]) {
 
 journey("the mounting sheet stands on the page of what comes next", {}, async (visitor) => {
   await advice(visitor, SEAT);
+  await visitor.tap("#rings > summary");
   await visitor.tap('#rings a[href="#/after"]');
   const sheet = await visitor.text("#sheet");
   for (const part of ["over the bore", "front ring", "MIL-STD-1913", "STANAG 4694", "N·m", "behind the eyepiece", "bolt", "comb", "kN", "maker"]) {

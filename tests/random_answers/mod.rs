@@ -111,6 +111,7 @@ fn light(draw: &mut Draw) -> Light {
         snow: draw.below(3) as f64 / 2.0,
         town_glow_mag: draw.one_in(5).then(|| draw.between(17.0, 22.0)),
         visibility_km: draw.one_in(5).then(|| draw.between(0.3, 20.0)),
+        morning: draw.one_in(4),
     }
 }
 

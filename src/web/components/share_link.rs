@@ -56,8 +56,7 @@ pub fn ShareLink() -> Html {
         .ok()
         .filter(|code| code.size() <= 89);
     html! {
-        <section class="share" id="share" tabindex="-1">
-            <h2>{ t!("share-title") }</h2>
+        <div class="share" id="share" tabindex="-1">
             <p>{ t!("share-lead") }</p>
             <div class="share__in">
                 if let Some(code) = code {
@@ -77,6 +76,6 @@ pub fn ShareLink() -> Html {
                     <p role="status" class="small">{ if *is_copied { t!("share-copied") } else { String::new() } }</p>
                 </div>
             </div>
-        </section>
+        </div>
     }
 }

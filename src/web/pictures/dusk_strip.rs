@@ -107,7 +107,12 @@ fn said_until(evening: &Evening, until: Until) -> String {
         Until::Minute(end) => t!(
             "strip-minutes",
             clock = evening.clock(end.value).to_string(),
-            minutes = end.value.round()
+            minutes = (if evening.is_morning {
+                -end.value
+            } else {
+                end.value
+            })
+            .round()
         ),
     }
 }
@@ -116,6 +121,11 @@ fn said_until(evening: &Evening, until: Until) -> String {
 fn said_until_in_full(evening: &Evening, row: &StripRow) -> String {
     let name = row.name.to_string();
     match row.until {
+        Until::Minute(end) if evening.is_morning => t!(
+            "strip-row-dawn",
+            name = name,
+            from = about(-end.value, end.spread, "min")
+        ),
         Until::Minute(end) if evening.sun == SunCourse::Sets => t!(
             "strip-row-spoken",
             name = name,
@@ -128,7 +138,9 @@ fn said_until_in_full(evening: &Evening, row: &StripRow) -> String {
 fn event_name(kind: EventKind) -> String {
     match kind {
         EventKind::Sunset => t!("strip-sunset"),
+        EventKind::Sunrise => t!("strip-sunrise"),
         EventKind::CivilTwilightEnds => t!("strip-civil"),
+        EventKind::CivilTwilightBegins => t!("strip-civil-begins"),
         EventKind::Moonrise => t!("strip-moonrise"),
         EventKind::Moonset => t!("strip-moonset"),
     }
@@ -366,14 +378,18 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
                 let top = band_end + ROW_PX * n as f64;
                 let at = strip.row(row.until);
                 let bar = if row.pick { "pick-fill" } else { "soft-fill" };
+                // In the morning the bar begins where the evening's ends.
+                let (from, to) = match row.until {
+                    Until::Minute(_) if evening.is_morning => (at.end_px, width - 1.0),
+                    _ => (strip.left_px, at.end_px),
+                };
                 html! {
                     <g>
                         <text class="strip__row" x="0" y={px(top + 18.0)}>{ row.name.clone() }</text>
                         <text class="strip__row" x={px(width)} y={px(top + 18.0)} text-anchor="end">
                             { said_until(&evening, row.until) }
                         </text>
-                        <rect class={bar} x={px(strip.left_px)} y={px(top + 22.0)} height="4"
-                            width={px((at.end_px - strip.left_px).max(0.0))} />
+                        <rect class={bar} x={px(from)} y={px(top + 22.0)} height="4" width={px((to - from).max(0.0))} />
                         if props.whiskers && at.whisker_to_px > at.whisker_from_px {
                             <rect x={px(at.whisker_from_px)} y={px(top + 21.0)} height="6"
                                 width={px(at.whisker_to_px - at.whisker_from_px)}

@@ -49,10 +49,13 @@ pub fn Frame(props: &FrameProps) -> Html {
         <section class="picture" ref={node.clone()}>
             <h2 class="picture__title">{ props.title.clone() }</h2>
             { props.children.clone() }
-            <p class="picture__scale">{ explained(props.scale.clone()) }{ " " }{ explained(props.leaves_out.clone()) }</p>
+            if !props.scale.is_empty() {
+                <p class="picture__scale">{ explained(props.scale.clone()) }</p>
+            }
             <div class="picture__foot">
                 <details class="picture__source">
                     <summary>{ t!("picture-where-from") }</summary>
+                    <p>{ explained(props.leaves_out.clone()) }</p>
                     { for props.sources.iter().map(|said| html! { <p>{ explained(said.clone()) }</p> }) }
                 </details>
                 <span class="picture__keep">

@@ -405,7 +405,10 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
                         spoken={spoken_along} on_input={on_along} />
                     <p ref={eye_said.node.clone()}></p>
                 </details>
-                <div class="view__said" ref={said.node.clone()}></div>
+                <details class="opens">
+                    <summary>{ t!("view-in-words") }</summary>
+                    <div class="view__said" ref={said.node.clone()}></div>
+                </details>
                 <p class="picture__scale" ref={scale.node.clone()}></p>
             </div>
         </Frame>

@@ -122,11 +122,16 @@ pub fn time_zone() -> Option<String> {
         .as_string()
 }
 
-/// Puts the keyboard on the element with this id, or on the page's heading, and shows its top.
+/// Puts the keyboard on the element with this id, and opens what it is folded away in.
 pub fn focus(id: &str) {
     let Some(element) = document().and_then(|document| document.get_element_by_id(id)) else {
         return;
     };
+    while let Ok(Some(folded)) = element.closest("details:not([open])") {
+        if folded.set_attribute("open", "").is_err() {
+            break;
+        }
+    }
     if let Ok(element) = element.dyn_into::<web_sys::HtmlElement>() {
         // An element that cannot take focus keeps it where it was.
         let _ = element.focus();

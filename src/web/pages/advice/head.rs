@@ -5,7 +5,7 @@ use crate::advice::report::{Element, Standing};
 use crate::advice::surety::WORLDS;
 use crate::need::answers::Units;
 use crate::t;
-use crate::web::components::{Explained, explained};
+use crate::web::components::{Explained, explained, fold};
 use crate::web::state::use_app;
 use crate::web::view::prelude::*;
 use crate::wording::advice::{
@@ -87,39 +87,37 @@ fn Changed(props: &Props) -> Html {
     }
 }
 
-/// What stands under the strip: how sure in full, and the ranges that serve as well.
+/// How sure in full, and the ranges that serve as well.
 #[component]
 pub fn Ranges(props: &Props) -> Html {
     let (Some(pick), Some(app)) = (props.advice.picks.first(), use_app()) else {
         return Html::default();
     };
-    let is_tried = props.advice.surety.is_some();
-    let tried = app.tried;
-    html! {
-        <div class="beside">
-            <p class="line__legend">{ t!("advice-legend") }</p>
-            <div class="sureness" aria-live={if is_tried { "polite" } else { "off" }}>
-                { for sureness(&props.advice, props.units).into_iter().skip(1).map(|said| html! { <p>{ said }</p> }) }
-                if !is_tried {
-                    <p class="soft">{ t!("sure-trying", tried = tried, worlds = WORLDS) }</p>
-                }
-            </div>
-            <details class="opens">
-                <summary>{ t!("advice-serves-too") }</summary>
-                <div class="opens__in tablewrap">
-                    <table class="figures">
-                        <tbody>
-                            { for serves_too(&pick.ranges, props.units).into_iter().map(|(element, words, standing)| html! {
-                                <tr>
-                                    <th scope="row">{ capitalised(&word("element", &element)) }</th>
-                                    <td>{ words }</td>
-                                    <td class="soft">{ word("standing", &standing) }</td>
-                                </tr>
-                            }) }
-                        </tbody>
-                    </table>
-                </div>
-            </details>
-        </div>
+    let mut said = sureness(&props.advice, props.units);
+    if props.advice.surety.is_none() {
+        said.push(t!("sure-trying", tried = app.tried, worlds = WORLDS));
     }
+    // The last sentence but one of a tried line says in how many worlds it stays.
+    let telling = said.len() - if props.advice.surety.is_some() { 2 } else { 1 };
+    let sum = said.remove(telling);
+    let inside = html! {
+        <>
+            { for said.into_iter().skip(1).map(|said| html! { <p>{ said }</p> }) }
+            <h3>{ t!("advice-serves-too") }</h3>
+            <div class="tablewrap">
+                <table class="figures">
+                    <tbody>
+                        { for serves_too(&pick.ranges, props.units).into_iter().map(|(element, words, standing)| html! {
+                            <tr>
+                                <th scope="row">{ capitalised(&word("element", &element)) }</th>
+                                <td>{ words }</td>
+                                <td class="soft">{ word("standing", &standing) }</td>
+                            </tr>
+                        }) }
+                    </tbody>
+                </table>
+            </div>
+        </>
+    };
+    fold("sure", t!("advice-sure"), sum, inside)
 }

@@ -11,7 +11,7 @@ mod told;
 mod weigh;
 
 use crate::t;
-use crate::web::components::{Bar, ShareLink};
+use crate::web::components::{Bar, ShareLink, fold};
 use crate::web::platform;
 use crate::web::route::Route;
 use crate::web::state::use_app;
@@ -45,41 +45,41 @@ pub fn AdvicePage() -> Html {
                     <h1 id="title" tabindex="-1" class="advice__title">{ t!("advice-title") }</h1>
                     { notes::troubles(&advice, &app.answers) }
                     <head::Head advice={advice.clone()} {units} />
-                    <section class="advice__strip">
-                        <h2 class="advice__strip-title">{ t!("advice-tonight") }</h2>
-                        <seen::Tonight advice={advice.clone()} {units} />
-                    </section>
-                    { notes::evening(&advice, units) }
-                    <head::Ranges advice={advice.clone()} {units} />
+                    if seen::is_by_day(&advice) {
+                        { seen::by_day(&advice, units) }
+                    } else {
+                        <section class="advice__strip">
+                            <h2 class="advice__strip-title">{ t!("advice-tonight") }</h2>
+                            <seen::Tonight advice={advice.clone()} {units} />
+                        </section>
+                        <seen::Dawn advice={advice.clone()} {units} />
+                    }
+                    <p class="line__legend">{ t!("advice-legend") }</p>
                 </div>
                 <div class="advice__seen">
                     <section class="noprint">
                         <seen::View advice={advice.clone()} {units} />
+                        <p><a href={Route::Pictures.href()}>{ t!("advice-pictures") }</a></p>
                     </section>
                 </div>
                 <div class="advice__rest">
-                    <told::NotNeededRows advice={advice.clone()} {units} />
                     <owned::Owned advice={advice.clone()} {units} />
+                    <told::NotNeededRows advice={advice.clone()} {units} />
                     <told::Decisions advice={advice.clone()} {units} />
-                    <reasons::Reasons advice={advice.clone()} {units} />
-                    { notes::flight(&advice, units) }
-                    { notes::rings(&advice, units) }
-                    <others::Others advice={advice.clone()} {units} />
-                    <weigh::Weigh advice={advice.clone()} {units} />
-                    <weigh::WouldChange advice={advice.clone()} {units} />
-                    <told::Warnings advice={advice.clone()} {units} />
-                    <told::Sayings advice={advice.clone()} {units} />
-                    <told::NotCountedRows advice={advice.clone()} />
-                    <section class="noprint">
-                        <h2>{ t!("advice-from-here") }</h2>
-                        <ul class="plainlist plainlist--tight">
-                            <li><a href={Route::Shop.href()}>{ t!("shop-title") }</a></li>
-                            <li><a href={Route::After.href()}>{ t!("after-title") }</a></li>
-                            <li><a href={Route::Compare.href()}>{ t!("opening-door-compare") }</a></li>
-                            <li><a href={Route::Pictures.href()}>{ t!("advice-pictures") }</a></li>
-                        </ul>
-                    </section>
-                    <ShareLink />
+                    <div class="folds">
+                        <reasons::Reasons advice={advice.clone()} {units} />
+                        <head::Ranges advice={advice.clone()} {units} />
+                        <others::Others advice={advice.clone()} {units} />
+                        <told::Warnings advice={advice.clone()} {units} />
+                        <weigh::WouldChange advice={advice.clone()} {units} />
+                        <weigh::Weigh advice={advice.clone()} {units} />
+                        { notes::evening(&advice, units) }
+                        { notes::flight(&advice, units) }
+                        { notes::rings(&advice, units) }
+                        <told::Sayings advice={advice.clone()} {units} />
+                        <told::NotCountedRows advice={advice.clone()} />
+                        { fold("keep", t!("share-title"), t!("share-sum"), html! { <ShareLink /> }) }
+                    </div>
                     <cautions::Cautions answers={app.answers.clone()} />
                 </div>
             </div>

@@ -1,17 +1,18 @@
 //! What stands behind the line: what does not fit, the evening, the load on its way, the rings.
 
 use crate::advice::Advice;
-use crate::advice::report::{FlightRow, Note, NoteKey, Quantity};
+use crate::advice::report::{Effect, FlightRow, Note, NoteKey, Quantity};
 use crate::drawing::dusk::Clock;
 use crate::need::answers::{Answers, Units};
 use crate::need::doubts;
 use crate::need::questions::Question;
 use crate::t;
+use crate::web::components::fold;
 use crate::web::platform;
 use crate::web::route::Route;
 use crate::web::view::prelude::*;
 use crate::wording::advice::quantity_short;
-use crate::wording::notes::{Place, at, sources, spoken};
+use crate::wording::notes::{Place, at, in_words, sources, spoken};
 use crate::wording::number;
 use crate::wording::problems::doubt;
 use crate::wording::questions::question_short;
@@ -104,7 +105,7 @@ fn sunrise(advice: &Advice) -> String {
         })
 }
 
-/// Behind the evening: the morning in a line, everything else opens in place.
+/// Behind the evening: the morning, and what each step and the weather are worth.
 pub fn evening(advice: &Advice, units: Units) -> Html {
     let notes = &advice.notes;
     let groups: Vec<Place> = EVENING
@@ -119,23 +120,23 @@ pub fn evening(advice: &Advice, units: Units) -> Html {
             .iter()
             .filter(|note| EVENING.contains(&crate::wording::notes::known(note.key).place))
     };
-    html! {
-        <div class="behind-evening">
-            { for at(notes, Place::Morning).map(|note| html! { <p class="small">{ spoken(note, units) }{ " " }{ sunrise(advice) }</p> }) }
-            <details class="opens noprint" id="behind-evening">
-                <summary>{ t!("advice-evening-behind") }</summary>
-                <div class="opens__in">
-                    { for groups.into_iter().map(|place| html! {
-                        <div>
-                            <p class="behind__title">{ evening_title(place) }</p>
-                            { list(at(notes, place), units) }
-                        </div>
-                    }) }
-                    { formulas(sources(all())) }
+    // The weather moves the evening more than any sight.
+    let sum = at(notes, Place::EveningAir)
+        .find(|note| note.key == NoteKey::Weather)
+        .map_or_else(String::new, |note| spoken(note, units));
+    let inside = html! {
+        <>
+            { for at(notes, Place::Morning).map(|note| html! { <p>{ spoken(note, units) }{ " " }{ sunrise(advice) }</p> }) }
+            { for groups.into_iter().map(|place| html! {
+                <div>
+                    <p class="behind__title">{ evening_title(place) }</p>
+                    { list(at(notes, place), units) }
                 </div>
-            </details>
-        </div>
-    }
+            }) }
+            <div class="noprint">{ formulas(sources(all())) }</div>
+        </>
+    };
+    fold("behind-evening", t!("advice-evening-behind"), sum, inside)
 }
 
 fn flight_row(row: &FlightRow, units: Units, per_cm: f64) -> Html {
@@ -163,42 +164,50 @@ fn flight_row(row: &FlightRow, units: Units, per_cm: f64) -> Html {
     }
 }
 
-/// The load on its way: one line, the table and the rest open in place.
+/// The load on its way: where it lies at the farthest range; table and notes open in place.
 pub fn flight(advice: &Advice, units: Units) -> Html {
     let notes = &advice.notes;
-    if advice.flight.is_empty() {
-        return Html::default();
-    }
     let (per_cm, unit) = match units {
         Units::Metric => (1.0, "cm"),
         Units::Imperial => (1.0 / 2.54, "in"),
     };
-    html! {
-        <section id="flight">
-            <h2>{ t!("advice-flight") }</h2>
+    let Some(last) = advice.flight.last() else {
+        return Html::default();
+    };
+    let sum = t!(
+        "advice-flight-sum",
+        zero = quantity_short(Quantity::RangeM, advice.facts.zero_m, 0.0, units),
+        range = quantity_short(Quantity::RangeM, last.range_m, 0.0, units),
+        path = in_words(
+            &Effect {
+                quantity: Quantity::PathCm,
+                value: last.path_cm,
+                spread: last.path_spread_cm
+            },
+            units
+        )
+    );
+    let inside = html! {
+        <>
             { for at(notes, Place::Load).map(|note| html! { <p>{ spoken(note, units) }{ " " }{ to_question("rifle") }</p> }) }
-            <details class="opens noprint">
-                <summary>{ t!("advice-flight-behind") }</summary>
-                <div class="opens__in">
-                    <div class="tablewrap" tabindex="0" role="region" aria-label={t!("advice-flight")}>
-                        <table class="figures figures--flight">
-                            <thead><tr>
-                                <th scope="col">{ t!("flight-range") }</th>
-                                <th scope="col">{ t!("flight-path", unit = unit) }</th>
-                                <th scope="col">{ t!("flight-wobble", unit = unit) }</th>
-                                <th scope="col">{ t!("flight-drift", unit = unit) }</th>
-                                <th scope="col">{ t!("flight-speed") }</th>
-                                <th scope="col">{ t!("flight-time") }</th>
-                            </tr></thead>
-                            <tbody>{ for advice.flight.iter().map(|row| flight_row(row, units, per_cm)) }</tbody>
-                        </table>
-                    </div>
-                    { list(at(notes, Place::Flight), units) }
-                    { formulas(sources(at(notes, Place::Load).chain(at(notes, Place::Flight)))) }
-                </div>
-            </details>
-        </section>
-    }
+            <div class="tablewrap" tabindex="0" role="region" aria-label={t!("advice-flight")}>
+                <table class="figures figures--flight">
+                    <thead><tr>
+                        <th scope="col">{ t!("flight-range") }</th>
+                        <th scope="col">{ t!("flight-path", unit = unit) }</th>
+                        <th scope="col">{ t!("flight-wobble", unit = unit) }</th>
+                        <th scope="col">{ t!("flight-drift", unit = unit) }</th>
+                        <th scope="col">{ t!("flight-speed") }</th>
+                        <th scope="col">{ t!("flight-time") }</th>
+                    </tr></thead>
+                    <tbody>{ for advice.flight.iter().map(|row| flight_row(row, units, per_cm)) }</tbody>
+                </table>
+            </div>
+            { list(at(notes, Place::Flight), units) }
+            { formulas(sources(at(notes, Place::Load).chain(at(notes, Place::Flight)))) }
+        </>
+    };
+    fold("flight", t!("advice-flight"), sum, inside)
 }
 
 /// The rings in a line, and the way to the mounting sheet.
@@ -207,13 +216,29 @@ pub fn rings(advice: &Advice, units: Units) -> Html {
     let Some(first) = height.next() else {
         return Html::default();
     };
-    html! {
-        <section id="rings">
-            <h2>{ t!("advice-rings") }</h2>
+    let Some(pick) = advice.picks.first() else {
+        return Html::default();
+    };
+    let sum = t!(
+        "advice-rings-sum",
+        tube = number(
+            pick.line.tube_mm,
+            usize::from(pick.line.tube_mm.fract() > 0.0)
+        ),
+        height = quantity_short(
+            Quantity::CentreHeightMm,
+            pick.centre_height_mm.value,
+            0.0,
+            units
+        )
+    );
+    let inside = html! {
+        <>
             <p>{ spoken(first, units) }</p>
-            <p class="noprint"><a href={Route::After.href()}>{ t!("advice-rings-sheet") }</a></p>
-        </section>
-    }
+            <p><a href={Route::After.href()}>{ t!("advice-rings-sheet") }</a></p>
+        </>
+    };
+    fold("rings", t!("advice-rings"), sum, inside)
 }
 
 /// The mounting sheet: height, rings along the tube, what holds it.

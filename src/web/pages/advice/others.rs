@@ -2,8 +2,10 @@
 
 use super::head::Props;
 use crate::t;
+use crate::web::components::fold;
+use crate::web::route::Route;
 use crate::web::view::prelude::*;
-use crate::wording::advice::{gains_and_losses, line_words, word};
+use crate::wording::advice::{change_first, gains_and_losses, glass, line_words, word};
 use crate::wording::with_unit;
 
 /// The picks as rows of a table.
@@ -14,9 +16,19 @@ pub fn Others(props: &Props) -> Html {
         return Html::default();
     }
     let of_first = line_words(&picks[0].line, props.units);
-    html! {
-        <section>
-            <h2>{ t!("advice-others") }</h2>
+    // The weightiest gain of the first two says what stands in the table.
+    let sum = picks
+        .iter()
+        .skip(1)
+        .filter_map(|pick| {
+            let (gain, _) = change_first(&pick.against_first, props.units);
+            (!gain.is_empty()).then(|| format!("{} {gain}", glass(&pick.line)))
+        })
+        .take(2)
+        .reduce(|one, other| format!("{one}{}{other}", t!("list-semicolon")))
+        .map_or_else(String::new, |gains| format!("{gains}."));
+    let table = html! {
+        <>
             <table class="picks">
                 <thead><tr>
                     <th scope="col">{ t!("advice-others-name") }</th>
@@ -56,6 +68,8 @@ pub fn Others(props: &Props) -> Html {
                     }) }
                 </tbody>
             </table>
-        </section>
-    }
+            <p class="noprint"><a href={Route::Compare.href()}>{ t!("opening-door-compare") }</a></p>
+        </>
+    };
+    fold("others", t!("advice-others"), sum, table)
 }

@@ -5,10 +5,10 @@ use super::notes;
 use crate::advice::report::{Effect, Note, Quantity, Reason, Step};
 use crate::need::answers::Units;
 use crate::t;
-use crate::web::components::{Steps, explained};
+use crate::web::components::{Steps, explained, fold};
 use crate::web::view::prelude::*;
 use crate::wording::advice::{
-    quantity_name, quantity_short, reason_said, setting, source_of, word,
+    joined, quantity_name, quantity_short, reason_said, setting, source_of, word,
 };
 use crate::wording::notes::{Place, at, sources};
 
@@ -33,9 +33,18 @@ pub fn Reasons(props: &Props) -> Html {
         Callback::from(move |_: MouseEvent| all.set(true))
     };
     let behind = |reason: &Reason| at(&props.advice.notes, Place::Reason(reason.element));
-    html! {
-        <section>
-            <h2>{ t!("advice-reasons") }</h2>
+    let weightiest = reasons
+        .iter()
+        .take(3)
+        .map(|reason| setting(reason.element, &reason.here.setting, props.units))
+        .collect::<Vec<_>>();
+    let sum = t!(
+        "advice-reasons-sum",
+        count = reasons.len(),
+        first = joined(&weightiest)
+    );
+    let inside = html! {
+        <>
             <p class="soft">{ t!("advice-reasons-lead") }</p>
             <ol class="reasons">
                 { for reasons.iter().take(shown).map(|reason| html! {
@@ -58,8 +67,9 @@ pub fn Reasons(props: &Props) -> Html {
             if shown < reasons.len() {
                 <button type="button" class="button noprint" onclick={more}>{ t!("advice-reasons-all", count = reasons.len()) }</button>
             }
-        </section>
-    }
+        </>
+    };
+    fold("reasons", t!("advice-reasons"), sum, inside)
 }
 
 /// The formula of a reason and those of its notes, each once.

@@ -5,11 +5,14 @@ use crate::advice::Advice;
 use crate::advice::costs::Seat;
 use crate::advice::evening::typical_sunset_s;
 use crate::advice::needs::{drop, mark};
-use crate::advice::report::{FieldWidth, Grade, LastLight, Line, Lit, Parallax, Plane, Reticle};
+use crate::advice::report::{
+    ALL_NIGHT_MIN, Effect, FieldWidth, Grade, LastLight, LightKind, Line, Lit, NoteKey, Parallax,
+    Plane, Quantity, Reticle,
+};
 use crate::drawing::colour::Hue;
 use crate::drawing::dusk::{Evening, Until};
 use crate::eye::Eye;
-use crate::need::answers::{Answers, Cover};
+use crate::need::answers::{Answers, Cover, Units};
 use crate::need::quarry::What;
 use crate::need::{Need, resolve};
 use crate::quantity::Estimate;
@@ -26,7 +29,7 @@ use crate::web::pictures::{
 use crate::web::platform;
 use crate::web::state::use_app;
 use crate::web::view::prelude::*;
-use crate::wording::advice::glass;
+use crate::wording::advice::{capitalised, glass, quantity_name, quantity_value};
 use crate::wording::questions::what;
 use std::rc::Rc;
 
@@ -95,14 +98,48 @@ fn evening(advice: &Advice, scene: &Scene) -> Option<Rc<Evening>> {
     evening_at(&place, at_s, scene)
 }
 
+fn night_of(place: &Place, at_s: f64) -> Option<Night> {
+    Night::from_noon(noon_before(at_s, place.longitude_deg_east()), place).ok()
+}
+
 fn evening_at(place: &Place, at_s: f64, scene: &Scene) -> Option<Rc<Evening>> {
-    let noon_s = noon_before(at_s, place.longitude_deg_east());
-    let night = Night::from_noon(noon_s, place).ok()?;
     Some(Rc::new(Evening::of(
-        &night,
+        &night_of(place, at_s)?,
         scene,
         platform::offset_min_at(at_s),
     )))
+}
+
+/// The morning after the typical evening, with the bare eye and with this sight.
+fn morning(advice: &Advice, scene: &Scene) -> Option<Drawn> {
+    let tonight = &advice.facts.tonight;
+    let place = Place::new(tonight.latitude_deg, tonight.longitude_deg_east).ok()?;
+    let (sunset_s, sunrise_s) = (tonight.sunset_s?, tonight.sunrise_s?);
+    let offset_min = platform::offset_min_at(sunrise_s);
+    let morning = Evening::morning(&night_of(&place, sunset_s)?, scene, offset_min)?;
+    let note = advice.notes.iter().find(|note| note.key == NoteKey::Dawn)?;
+    let row = |name: String, from: Option<&Effect>, pick| {
+        let from = from?;
+        Some(StripRow {
+            name: name.into(),
+            until: match from.value {
+                before if before >= ALL_NIGHT_MIN => Until::Throughout,
+                before if before <= -ALL_NIGHT_MIN => Until::Never,
+                before => Until::Minute(Estimate::new(-before, from.spread)),
+            },
+            pick,
+        })
+    };
+    Some(Drawn {
+        evening: Rc::new(morning),
+        rows: [
+            row(t!("strip-bare-eye"), note.effects.get(1), false),
+            row(t!("strip-this-sight"), note.effects.first(), true),
+        ]
+        .into_iter()
+        .flatten()
+        .collect(),
+    })
 }
 
 /// The evening in the middle of the season, as these answers have it; none where the Sun does
@@ -203,13 +240,16 @@ struct Drawn {
     rows: Vec<StripRow>,
 }
 
-fn use_drawn(advice: &Rc<Advice>) -> Rc<Option<Drawn>> {
+fn use_drawn(advice: &Rc<Advice>, is_morning: bool) -> Rc<Option<Drawn>> {
     let app = use_app();
     let answers = app.map(|app| app.answers.clone()).unwrap_or_default();
     use_memo(
         (advice.clone(), answers.light.clone()),
         move |(advice, _)| {
             let (scene, _) = scene(&answers);
+            if is_morning {
+                return morning(advice, &scene);
+            }
             Some(Drawn {
                 evening: evening(advice, &scene)?,
                 rows: rows(advice),
@@ -221,11 +261,81 @@ fn use_drawn(advice: &Rc<Advice>) -> Rc<Option<Drawn>> {
 /// The typical evening as a strip, without a handle.
 #[component]
 pub fn Tonight(props: &Props) -> Html {
-    let drawn = use_drawn(&props.advice);
+    let drawn = use_drawn(&props.advice, false);
     let Some(drawn) = drawn.as_ref() else {
         return Html::default();
     };
     html! { <DuskStrip evening={drawn.evening.clone()} rows={drawn.rows.clone()} label={t!("advice-tonight")} /> }
+}
+
+/// The morning after as a strip, for who is out then too.
+#[component]
+pub fn Dawn(props: &Props) -> Html {
+    let drawn = use_drawn(&props.advice, true);
+    let is_out = use_app().is_some_and(|app| {
+        app.answers
+            .light
+            .as_ref()
+            .is_some_and(|light| light.morning)
+    });
+    let Some(drawn) = (*drawn).as_ref().filter(|_| is_out) else {
+        return Html::default();
+    };
+    html! {
+        <section class="advice__dawn">
+            <h2 class="advice__strip-title">{ t!("advice-dawn") }</h2>
+            <DuskStrip evening={drawn.evening.clone()} rows={drawn.rows.clone()} label={t!("advice-dawn")} />
+        </section>
+    }
+}
+
+/// Whether this person stops while it is light: then the dusk decides nothing.
+#[must_use]
+pub fn is_by_day(advice: &Advice) -> bool {
+    matches!(
+        advice.facts.typical.light,
+        LightKind::Day | LightKind::LitRange
+    )
+}
+
+/// What decides by day, in lengths beside the aiming circle.
+pub fn by_day(advice: &Advice, units: Units) -> Html {
+    let circle = Effect {
+        quantity: Quantity::CircleCm,
+        value: 0.1 * advice.facts.typical.circle_mm,
+        spread: 0.0,
+    };
+    let reached = |quantity| {
+        advice
+            .reasons
+            .iter()
+            .flat_map(|reason| &reason.here.effects)
+            .find(|effect| effect.quantity == quantity)
+    };
+    let rows = [
+        Quantity::DetailAtFarthestMm,
+        Quantity::CoveredCm,
+        Quantity::ParallaxCm,
+        Quantity::FieldAtNearestM,
+    ]
+    .into_iter()
+    .filter_map(reached);
+    html! {
+        <section class="advice__day">
+            <h2 class="advice__strip-title">{ t!("advice-day") }</h2>
+            <table class="figures">
+                <tbody>
+                    { for core::iter::once(&circle).chain(rows).map(|effect| html! {
+                        <tr>
+                            <th scope="row">{ capitalised(&quantity_name(effect.quantity)) }</th>
+                            <td class="num">{ quantity_value(effect.quantity, effect.value, 0.0, units) }</td>
+                        </tr>
+                    }) }
+                </tbody>
+            </table>
+            <p class="small soft">{ t!("advice-day-why") }</p>
+        </section>
+    }
 }
 
 /// The person's load as it flies.

@@ -4,7 +4,8 @@ use super::head::Props;
 use crate::advice::Advice;
 use crate::advice::report::Verdict;
 use crate::t;
-use crate::web::components::explained;
+use crate::web::components::{explained, fold};
+use crate::web::route::Route;
 use crate::web::view::prelude::*;
 use crate::wording::advice::{
     capitalised, changes, decision, not_needed, quantity_name, quantity_value, saying, warning,
@@ -89,23 +90,18 @@ pub fn Warnings(props: &Props) -> Html {
     if rows.is_empty() {
         return Html::default();
     }
-    let (first, rest) = rows.split_at(WARNINGS_AT_FIRST.min(rows.len()));
-    html! {
-        <section>
-            <h2>{ t!("advice-warnings") }</h2>
-            { warning_list(first, props) }
-            if !rest.is_empty() {
-                <details class="opens noprint">
-                    <summary>{ t!("advice-warnings-more", count = rest.len()) }</summary>
-                    <div class="opens__in">{ warning_list(rest, props) }</div>
-                </details>
-            }
-        </section>
-    }
+    let sum = t!(
+        "advice-warnings-sum",
+        count = rows.len(),
+        first = warning(&rows[0], props.units).heading
+    );
+    fold(
+        "warnings",
+        t!("advice-warnings"),
+        sum,
+        warning_list(rows, props),
+    )
 }
-
-/// Warnings shown before the rest is opened.
-const WARNINGS_AT_FIRST: usize = 6;
 
 fn warning_list(rows: &[crate::advice::report::Warning], props: &Props) -> Html {
     html! {
@@ -139,14 +135,18 @@ pub fn Sayings(props: &Props) -> Html {
     if rows.is_empty() {
         return Html::default();
     }
-    html! {
-        <section class="noprint">
-            <h2>{ t!("advice-sayings") }</h2>
+    let count = |verdict| rows.iter().filter(|row| row.verdict == verdict).count();
+    let sum = t!(
+        "advice-sayings-sum",
+        right = count(Verdict::True),
+        half = count(Verdict::Half),
+        wrong = count(Verdict::False)
+    );
+    let list = html! {
+        <>
             <p class="soft">{ t!("advice-sayings-lead") }</p>
-            <details class="opens">
-                <summary>{ t!("advice-sayings-more", count = rows.len()) }</summary>
-                <ul class="plainlist opens__in">
-                    { for rows.iter().map(|row| {
+            <ul class="plainlist">
+                { for rows.iter().map(|row| {
                         let (told, why) = saying(row, props.units);
                         let (sign, class) = match row.verdict {
                             Verdict::True => ("✓", "marked__sign--serves"),
@@ -164,10 +164,10 @@ pub fn Sayings(props: &Props) -> Html {
                             </li>
                         }
                     }) }
-                </ul>
-            </details>
-        </section>
-    }
+            </ul>
+        </>
+    };
+    html! { <div class="noprint">{ fold("sayings", t!("advice-sayings"), sum, list) }</div> }
 }
 
 /// The advice alone.
@@ -184,13 +184,19 @@ pub fn NotCountedRows(props: &AdviceProps) -> Html {
     if rows.is_empty() {
         return Html::default();
     }
-    html! {
-        <section>
-            <h2>{ t!("advice-not-counted") }</h2>
+    let list = html! {
+        <>
             <p>{ t!("advice-not-counted-lead") }</p>
             <ul class="lines">
                 { for rows.iter().map(|row| html! { <li>{ word("not-counted", row) }</li> }) }
             </ul>
-        </section>
-    }
+            <p class="noprint"><a href={Route::Shop.href()}>{ t!("shop-title") }</a></p>
+        </>
+    };
+    fold(
+        "not-counted",
+        t!("advice-not-counted"),
+        t!("advice-not-counted-sum", count = rows.len()),
+        list,
+    )
 }

@@ -6,6 +6,7 @@ use crate::need::answers::{Answers, Units, Weights};
 use crate::need::flow::{State as Answered, state};
 use crate::need::questions::Question;
 use crate::t;
+use crate::web::components::fold;
 use crate::web::route::Route;
 use crate::web::state::{Action, use_app};
 use crate::web::view::prelude::*;
@@ -63,9 +64,14 @@ pub fn Weigh(props: &Props) -> Html {
             </li>
         }
     };
-    html! {
-        <section class="noprint">
-            <h2>{ t!("advice-rates") }</h2>
+    let sum = t!(
+        "advice-rates-sum",
+        mass = percent(rates.mass_points_per_100_g),
+        height = percent(rates.height_points_per_10_mm),
+        money = percent(rates.money_points_per_band)
+    );
+    let inside = html! {
+        <>
             <p class="soft">{ t!("advice-rates-lead") }</p>
             <ul class="weigh">
                 { row(t!("advice-rates-mass", amount = percent(rates.mass_points_per_100_g)),
@@ -79,8 +85,9 @@ pub fn Weigh(props: &Props) -> Html {
                 candidates = f64::from(props.advice.extent.candidates),
                 occasions = f64::from(props.advice.extent.occasions),
                 tie = with_unit(props.advice.extent.near_tie_points, 0, "%")) }</p>
-        </section>
-    }
+        </>
+    };
+    html! { <div class="noprint">{ fold("weigh", t!("advice-rates"), sum, inside) }</div> }
 }
 
 /// A lag that only a line has which the other answer forbids, points.
@@ -138,24 +145,36 @@ pub fn WouldChange(props: &Props) -> Html {
             })
         })
         .collect();
-    html! {
+    let taken = ranges_taken(&props.advice, props.units);
+    if changing.is_empty() && assumed.is_empty() && taken.is_none() {
+        return Html::default();
+    }
+    let mut sum = Vec::new();
+    // What another answer would change is known once all worlds are tried.
+    if props.advice.surety.is_some() {
+        sum.push(if changing.is_empty() {
+            t!("advice-change-none")
+        } else {
+            t!("advice-change-sum", count = changing.len())
+        });
+    }
+    if !assumed.is_empty() {
+        sum.push(t!("advice-assumed-sum", count = assumed.len()));
+    }
+    let inside = html! {
         <>
             if !changing.is_empty() {
-                <section class="noprint">
-                    <h2>{ t!("advice-change-what") }</h2>
-                    <ul class="plainlist">{ for changing }</ul>
-                </section>
+                <ul class="plainlist">{ for changing }</ul>
             }
-            if let Some(said) = ranges_taken(&props.advice, props.units) {
-                <p class="small">{ said }{ " " }<a href={Route::Question("distance".into()).href()}>{ t!("ranges-measured") }</a></p>
+            if let Some(said) = taken {
+                <p>{ said }{ " " }<a href={Route::Question("distance".into()).href()}>{ t!("ranges-measured") }</a></p>
             }
             if !assumed.is_empty() {
-                <section class="noprint">
-                    <h2>{ t!("advice-assumed") }</h2>
-                    <p class="soft">{ t!("check-sharpen-lead") }</p>
-                    <ul class="plainlist">{ for assumed }</ul>
-                </section>
+                <h3>{ t!("advice-assumed") }</h3>
+                <p class="soft">{ t!("check-sharpen-lead") }</p>
+                <ul class="plainlist">{ for assumed }</ul>
             }
         </>
-    }
+    };
+    html! { <div class="noprint">{ fold("change", t!("advice-change-what"), sum.join(" "), inside) }</div> }
 }
