@@ -318,8 +318,8 @@ counter-band-D = 2800 €
 counter-band-E = more
 counter-zoom = Zoom
 counter-zoom-never = never
-counter-zoom-before_sitting = before sitting down
-counter-zoom-each_shot = for each shot
+counter-zoom-before_sitting = set once
+counter-zoom-each_shot = each shot
 
 ## Inside another page
 embed-preset-left = A preset of the page around was left out: { $why }

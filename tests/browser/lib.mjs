@@ -271,9 +271,15 @@ export class Visitor {
 
   /** Walks with Tab until an element that matches has the focus. */
   async tabTo(selector, limit = 80) {
+    const wasHere = await this.page.evaluate(() => document.hasFocus());
     for (let step = 0; step < limit; step += 1) {
       if (await this.page.evaluate((wanted) => document.activeElement?.matches(wanted) ?? false, selector)) return;
       await this.page.keyboard.press("Tab");
+      // At the end of a page Firefox goes on in its own bars; a driver's keys still arrive at the
+      // page, but press nothing there.
+      if (wasHere && this.browserName === "firefox" && !(await this.page.evaluate(() => document.hasFocus()))) {
+        throw new Error(`Tab leaves the page before it reaches ${selector}`);
+      }
     }
     const stuck = await this.page.evaluate(() => document.activeElement?.outerHTML.slice(0, 120));
     throw new Error(`Tab does not reach ${selector} in ${limit} steps; the focus is on ${stuck}`);

@@ -218,11 +218,11 @@ pub fn CounterPage() -> Html {
                 </div>
                 <div class="counter__asks">
                     { for ROWS.iter().map(|part| rows::of(&app, *part, &lay)) }
-                    <div class="counter__acts">
-                        <button type="button" class="button" id="counter-undo" onclick={undo} disabled={app.before.is_empty()}>{ t!("counter-undo") }</button>
-                        <button type="button" class="button" id="counter-open" onclick={open_link}>{ t!("counter-link") }</button>
-                        <button type="button" class="button" id="counter-next" onclick={next}>{ t!("counter-next") }</button>
-                    </div>
+                </div>
+                <div class="counter__acts">
+                    <button type="button" class="button" id="counter-undo" onclick={undo} disabled={app.before.is_empty()}>{ t!("counter-undo") }</button>
+                    <button type="button" class="button" id="counter-open" onclick={open_link}>{ t!("counter-link") }</button>
+                    <button type="button" class="button" id="counter-next" onclick={next}>{ t!("counter-next") }</button>
                 </div>
             }
             <div class="counter__says">

@@ -78,6 +78,7 @@ struct Said {
     rest: String,
     evening: String,
     sure: String,
+    warned: String,
     picks: Vec<[String; 5]>,
 }
 
@@ -98,6 +99,11 @@ impl Said {
                 .into_iter()
                 .next()
                 .unwrap_or_default(),
+            warned: advice
+                .warnings
+                .first()
+                .map(|warning| word("warning", &warning.key))
+                .unwrap_or_default(),
             picks: advice
                 .picks
                 .iter()
@@ -105,7 +111,7 @@ impl Said {
                 .enumerate()
                 .map(|(at, pick)| {
                     let (gain, loss) = if at == 0 {
-                        (t!("advice-this-one"), String::new())
+                        Default::default()
                     } else {
                         change_first(&pick.against_first, units)
                     };
@@ -147,6 +153,12 @@ pub fn line(shown: &Shown, units: Units) -> Html {
             </p>
             <p class="counter__does">{ marked(&now.evening, was.map(|was| was.evening.as_str())) }</p>
             <p class="counter__sure">{ marked(&now.sure, was.map(|was| was.sure.as_str())) }</p>
+            if !now.warned.is_empty() {
+                <p class="marked counter__warned">
+                    <span class="marked__sign marked__sign--fails" aria-hidden="true">{ "×" }</span>
+                    { marked(&now.warned, was.map(|was| was.warned.as_str())) }
+                </p>
+            }
             <table class="picks picks--flat">
                 <colgroup><col class="picks__col" /><col /><col /><col class="picks__col picks__col--last" /></colgroup>
                 <thead><tr>
@@ -161,10 +173,12 @@ pub fn line(shown: &Shown, units: Units) -> Html {
                         let cell = |place: usize| marked(&pick[place], was.map(|was| was[place].as_str()));
                         html! {
                             <tr class={(at == 0).then_some("picks__row--first")}>
-                                <th scope="row"><span class="picks__line">{ cell(0) }</span>
+                                <th scope="row" colspan={(at == 0).then_some("3")}><span class="picks__line">{ cell(0) }</span>
                                     <span class="picks__because">{ cell(1) }</span></th>
-                                <td>{ cell(2) }</td>
-                                <td>{ cell(3) }</td>
+                                if at > 0 {
+                                    <td>{ cell(2) }</td>
+                                    <td>{ cell(3) }</td>
+                                }
                                 <td>{ cell(4) }</td>
                             </tr>
                         }
@@ -179,6 +193,7 @@ pub fn line(shown: &Shown, units: Units) -> Html {
 /// Each reason: what it rests on, and a sentence to say aloud beside it.
 pub fn why(advice: &Advice, units: Units) -> Html {
     html! {
+        <>
         <ol class="counter__reasons">
             { for advice.reasons.iter().map(|reason| html! {
                 <li key={word("element", &reason.element)}>
@@ -187,5 +202,19 @@ pub fn why(advice: &Advice, units: Units) -> Html {
                 </li>
             }) }
         </ol>
+        if !advice.warnings.is_empty() {
+            <section>
+                <h2>{ t!("advice-warnings") }</h2>
+                <ul class="plainlist plainlist--tight">
+                    { for advice.warnings.iter().map(|warning| html! {
+                        <li class="marked">
+                            <span class="marked__sign marked__sign--fails" aria-hidden="true">{ "×" }</span>
+                            <span>{ word("warning", &warning.key) }</span>
+                        </li>
+                    }) }
+                </ul>
+            </section>
+        }
+        </>
     }
 }
