@@ -3,6 +3,9 @@
 //!
 //! English is the reference: another language may leave messages out (English stands in,
 //! and a test names them), but may not add messages or use variables English does not pass.
+//!
+//! The drawings under `src/drawing/silhouettes` become tables too, without their remarks and
+//! with every point relative to the one before.
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -40,11 +43,17 @@ fn main() -> ExitCode {
     println!("cargo::rerun-if-changed={}", root.display());
     println!("cargo::rerun-if-changed=build.rs");
     println!("cargo::rerun-if-env-changed={FOLDER}");
-    let out = PathBuf::from(env::var_os("OUT_DIR").unwrap_or_default()).join("messages.rs");
-    let written = generate(&root).and_then(|text| {
-        fs::write(&out, text)
-            .map_err(|error| vec![format!("cannot write {}: {error}", out.display())])
-    });
+    println!("cargo::rerun-if-changed={DRAWINGS}");
+    let out = PathBuf::from(env::var_os("OUT_DIR").unwrap_or_default());
+    let write = |name: &str, text: String| {
+        let path = out.join(name);
+        fs::write(&path, text)
+            .map_err(|error| vec![format!("cannot write {}: {error}", path.display())])
+    };
+    let written = generate(&root)
+        .and_then(|text| write("messages.rs", text))
+        .and_then(|()| drawings(Path::new(DRAWINGS)))
+        .and_then(|text| write("drawings.rs", text));
     match written {
         Ok(()) => ExitCode::SUCCESS,
         Err(problems) => {
@@ -54,6 +63,84 @@ fn main() -> ExitCode {
             ExitCode::FAILURE
         }
     }
+}
+
+/// Where the drawings are.
+const DRAWINGS: &str = "src/drawing/silhouettes";
+
+/// The tables of all drawings in a folder, as Rust: one line a statement, points relative.
+fn drawings(folder: &Path) -> Result<String, Vec<String>> {
+    let fail = |error: std::io::Error| vec![format!("{}: {error}", folder.display())];
+    let mut drawn = BTreeMap::new();
+    for entry in fs::read_dir(folder).map_err(fail)?.flatten() {
+        let key = entry.path().with_extension("");
+        let key = key.file_name().unwrap_or_default().to_string_lossy();
+        let text = fs::read_to_string(entry.path()).map_err(fail)?;
+        drawn.insert(key.into_owned(), relative(&text));
+    }
+    let legs = drawn.remove("legs").unwrap_or_default();
+    let legs: Vec<&str> = legs
+        .lines()
+        .filter_map(|line| Some(line.split_once(' ')?.1))
+        .collect();
+    Ok(format!(
+        "const DRAWINGS: [(&str, &str); {}] = {:?};\nconst LEGS: [&str; {}] = {legs:?};\n",
+        drawn.len(),
+        drawn.iter().collect::<Vec<_>>(),
+        legs.len(),
+    ))
+}
+
+/// A drawing's text without remarks, one line a statement, with relative points.
+fn relative(text: &str) -> String {
+    // As written, in hundredths; the remainder is exact.
+    let hundredths = |word: &str| {
+        word.parse::<f64>()
+            .map(|value| (value * 100.0).round() as i64)
+    };
+    let short = |value: i64| {
+        let text = format!("{}", value as f64 / 100.0);
+        text.replacen("0.", ".", usize::from(value.abs() < 100 && value != 0))
+    };
+    let mut out = String::new();
+    let mut last = (0, 0);
+    for line in text.lines() {
+        let line = line.split('#').next().unwrap_or("");
+        for (n, word) in line.split_whitespace().enumerate() {
+            let point = match *word.trim_end_matches('!').split(',').collect::<Vec<_>>() {
+                [x, y, ..] => hundredths(x).and_then(|x| Ok((x, hundredths(y)?))).ok(),
+                _ => None,
+            };
+            let statement =
+                n == 0 && word.starts_with(|c: char| c.is_ascii_lowercase()) && !word.contains(',');
+            out.push(if statement { '\n' } else { ' ' });
+            let Some((x, y)) = point else {
+                out.push_str(word);
+                if statement || word == "+" {
+                    last = (0, 0);
+                }
+                continue;
+            };
+            // What follows the two coordinates stays: half a width, the mark of a corner.
+            let rest = word.splitn(3, ',').nth(2).map_or_else(
+                || {
+                    if word.ends_with('!') {
+                        "!".to_owned()
+                    } else {
+                        String::new()
+                    }
+                },
+                |half| format!(",{half}"),
+            );
+            out.push_str(&format!(
+                "{},{}{rest}",
+                short(x - last.0),
+                short(y - last.1)
+            ));
+            last = (x, y);
+        }
+    }
+    out.trim_start().to_owned()
 }
 
 /// The tables of all languages in a folder, as Rust.

@@ -1,8 +1,9 @@
 //! Writes sheets of all silhouettes and targets at 24, 120 and 600 pixels, and of all reticles
 //! in both planes at three magnifications.
 //!
-//! `cargo run --example sheet -- DIRECTORY [plain]` writes one HTML page a sheet into the
-//! directory; `plain` leaves the labels out, for somebody who is to name what is drawn.
+//! `cargo run --example sheet -- DIRECTORY` writes one HTML page a sheet into the directory;
+//! with a number after it, the animals' sheets for somebody who is to name what is drawn:
+//! without labels, in an order drawn from the number, which `key-*.txt` tells afterwards.
 
 use scopewright::drawing::silhouette::{Figure, Tone, silhouette};
 use scopewright::drawing::target;
@@ -11,7 +12,7 @@ use scopewright::need::quarry::ANIMALS;
 use scopewright::sight::reticle::{DotSize, TYPICAL_HOLDS_MRAD, mark_unit, reticle_with};
 use scopewright::sight::{FocalPlane, ReticleFamily};
 use std::fmt::Write as _;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 const GROUND: &str = "#F5F2EB";
 
@@ -90,18 +91,42 @@ fn page(title: &str, body: &str) -> String {
     )
 }
 
+/// Sheets without labels in an order drawn from `seed`, another at each size.
+fn blind(directory: &Path, seed: u32, mut rows: Vec<(&str, f64, Figure)>) -> std::io::Result<()> {
+    let mut state = seed;
+    let mut draw = |below: usize| {
+        state = state.wrapping_mul(1_103_515_245).wrapping_add(12_345);
+        (state >> 16) as usize % below
+    };
+    for height in [24.0, 120.0, 600.0] {
+        for n in (1..rows.len()).rev() {
+            rows.swap(n, draw(n + 1));
+        }
+        let (mut body, mut key) = (String::new(), String::new());
+        for (n, (name, _, figure)) in rows.iter().enumerate() {
+            let svg = figure_svg(figure, 0.0, height, false);
+            let _ = write!(
+                body,
+                "<figure>{svg}<figcaption>{}</figcaption></figure>",
+                n + 1
+            );
+            let _ = writeln!(key, "{} {name}", n + 1);
+        }
+        std::fs::write(
+            directory.join(format!("blind-{height}.html")),
+            page("blind", &body),
+        )?;
+        std::fs::write(directory.join(format!("key-{height}.txt")), key)?;
+    }
+    Ok(())
+}
+
 fn main() -> std::io::Result<()> {
     let mut arguments = std::env::args().skip(1);
     let directory = PathBuf::from(arguments.next().unwrap_or_else(|| "target/sheets".into()));
-    let labels = arguments.next().as_deref() != Some("plain");
+    let seed: Option<u32> = arguments.next().and_then(|word| word.parse().ok());
     std::fs::create_dir_all(&directory)?;
-    let caption = |text: &str| {
-        if labels {
-            format!("<figcaption>{text}</figcaption>")
-        } else {
-            String::new()
-        }
-    };
+    let caption = |text: &str| format!("<figcaption>{text}</figcaption>");
 
     let animals: Vec<(&str, f64, Figure)> = ANIMALS
         .iter()
@@ -118,6 +143,9 @@ fn main() -> std::io::Result<()> {
         .iter()
         .filter_map(|key| target::of_key(key).map(|t| (*key, 0.0, target::figure(t))))
         .collect();
+    if let Some(seed) = seed {
+        return blind(&directory, seed, animals);
+    }
     for (name, rows) in [("animals", &animals), ("targets", &targets)] {
         for height in [24.0, 120.0, 600.0] {
             let body: String = rows

@@ -87,11 +87,19 @@ pub fn push_pair(out: &mut String, command: char, x: f64, y: f64, digits: u32) {
     push_number(out, y, digits);
 }
 
+/// The way an outline runs at a point: that of the circle through it and its neighbours, for
+/// which the nearer neighbour counts more.
 fn direction(points: &[Point], at: usize) -> (f64, f64) {
     let n = points.len();
-    let before = points[(at + n - 1) % n];
-    let after = points[(at + 1) % n];
-    let (dx, dy) = (after.x - before.x, after.y - before.y);
+    let here = points[at];
+    if here.corner {
+        return (0.0, 0.0);
+    }
+    let (before, after) = (points[(at + n - 1) % n], points[(at + 1) % n]);
+    let (ax, ay) = (here.x - before.x, here.y - before.y);
+    let (bx, by) = (after.x - here.x, after.y - here.y);
+    let (a, b) = (ax * ax + ay * ay, bx * bx + by * by);
+    let (dx, dy) = (ax * b + bx * a, ay * b + by * a);
     let length = libm::hypot(dx, dy);
     if length > 0.0 {
         (dx / length, dy / length)
@@ -100,8 +108,11 @@ fn direction(points: &[Point], at: usize) -> (f64, f64) {
     }
 }
 
-/// Appends a closed outline through `points`: cubic Bézier curves whose handles lie along
-/// the line between the neighbours, a third of the stretch long; none at corners.
+/// Appends a closed outline through `points`: cubic Bézier curves that follow a circle where
+/// the points lie on one; straight into corners.
+///
+/// An arc that turns by θ over a chord c has handles of ⅔·c/(1 + cos ½θ), and ½θ lies between
+/// chord and tangent.
 pub fn push_outline(out: &mut String, points: &[Point], digits: u32) {
     let n = points.len();
     if n < 3 {
@@ -109,21 +120,18 @@ pub fn push_outline(out: &mut String, points: &[Point], digits: u32) {
     }
     push_pair(out, 'M', points[0].x, points[0].y, digits);
     for i in 0..n {
-        let a = points[i];
-        let b = points[(i + 1) % n];
-        let third = libm::hypot(b.x - a.x, b.y - a.y) / 3.0;
-        let (ax, ay) = if a.corner {
-            (0.0, 0.0)
-        } else {
-            direction(points, i)
+        let (a, b) = (points[i], points[(i + 1) % n]);
+        let (cx, cy) = (b.x - a.x, b.y - a.y);
+        let chord = libm::hypot(cx, cy).max(f64::MIN_POSITIVE);
+        let handle = |at: usize| {
+            let (x, y) = direction(points, at);
+            let cosine = ((x * cx + y * cy) / chord).max(0.0);
+            let length = chord * 2.0 / (3.0 * (1.0 + cosine));
+            (x * length, y * length)
         };
-        let (bx, by) = if b.corner {
-            (0.0, 0.0)
-        } else {
-            direction(points, (i + 1) % n)
-        };
-        push_pair(out, 'C', a.x + ax * third, a.y + ay * third, digits);
-        push_pair(out, ' ', b.x - bx * third, b.y - by * third, digits);
+        let (from, to) = (handle(i), handle((i + 1) % n));
+        push_pair(out, 'C', a.x + from.0, a.y + from.1, digits);
+        push_pair(out, ' ', b.x - to.0, b.y - to.1, digits);
         push_pair(out, ' ', b.x, b.y, digits);
     }
     out.push('Z');
@@ -244,6 +252,15 @@ mod tests {
         ];
         assert_eq!(area(&square), 4.0);
         assert_eq!(perimeter(&square), 8.0);
+    }
+
+    #[test]
+    fn four_points_of_a_circle_make_a_circle() {
+        let mut path = String::new();
+        let ring = [(-1.0, 0.0), (0.0, 1.0), (1.0, 0.0), (0.0, -1.0)];
+        push_outline(&mut path, &ring.map(|(x, y)| Point::smooth(x, y)), 3);
+        // The usual constant of four Bézier curves: 4/3·(√2 − 1) = 0.5523.
+        assert!(path.starts_with("M-1 0C-1 0.552 -0.552 1 0 1"), "{path}");
     }
 
     #[test]

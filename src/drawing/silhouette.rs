@@ -1,13 +1,23 @@
 //! Side views of what is shot at, scaled to an animal's height and length.
 //!
-//! A drawing is a few lines of text a piece. `plan height 164` says that y is in hundredths
-//! of the shoulder height and that the head-body length of the drawn proportions is 164 of
-//! the same unit; `plan length 100` that both axes are in hundredths of the length. `aim`
-//! is the middle of the aiming circle. Then pieces, back to front: `dark`, `mid` and
-//! `light` outlines through points `x,y` (`!` marks a corner, `@f,b` a hoof between the
-//! front and the back of the leg above it, `+` begins a further outline of the same
-//! piece), and limbs, `limb-dark` and so on, whose points carry half the width as well.
-//! x grows towards the nose, y upwards from the ground.
+//! A drawing is a few lines of text in `silhouettes/`, the file's name its key. `plan height
+//! 164` says that y is in hundredths of the shoulder height and that the head-body length of the
+//! drawn proportions is 164 of the same unit; `plan length 100` that both axes are in hundredths
+//! of the length. `aim` is the middle of the aiming circle. Then pieces, back to front: `dark`,
+//! `mid` and `light` outlines through points `x,y` (`!` marks a corner, `+` begins a further
+//! outline of the same piece), and limbs, `limb-dark` and so on, whose points carry half the
+//! width as well. Words that are an outline by themselves: `ox,y,r` is a disc, `hx,k,h,l` a
+//! hoofed hind leg whose cannon stands at x, k times as thick and h times as tall as the one in
+//! `legs.txt`, its top l further forward; `f` is a foreleg, `p` and `q` a dog's hind and
+//! foreleg. x grows towards the nose, y upwards from the ground.
+//!
+//! build.rs takes the remarks out and makes every point relative to the one before it, which
+//! halves what the page has to load.
+//!
+//! What tells one animal from another is drawn up to a fifth larger than life, so that it is
+//! still there at 24 px: the hooks of the chamois and the prongs of the pronghorn, the palms of
+//! fallow deer and moose, rump patches, the spots of fallow and sika deer, the flag of the
+//! white-tailed deer, the hump of the muntjac's back. Height and length are never touched.
 
 use super::path::{Point, area, limb_outline, perimeter, push_outline};
 use crate::plain::decimal;
@@ -65,62 +75,9 @@ impl Figure {
     }
 }
 
-/// Every drawing, by the key of the quarry.
-const DRAWINGS: [(&str, &str); 30] = [
-    ("roe_deer", include_str!("silhouettes/roe_deer.txt")),
-    ("wild_boar", include_str!("silhouettes/wild_boar.txt")),
-    ("red_fox", include_str!("silhouettes/red_fox.txt")),
-    ("red_deer", include_str!("silhouettes/red_deer.txt")),
-    ("fallow_deer", include_str!("silhouettes/fallow_deer.txt")),
-    ("sika_deer", include_str!("silhouettes/sika_deer.txt")),
-    ("chamois", include_str!("silhouettes/chamois.txt")),
-    ("mouflon", include_str!("silhouettes/mouflon.txt")),
-    ("ibex", include_str!("silhouettes/ibex.txt")),
-    ("muntjac", include_str!("silhouettes/muntjac.txt")),
-    (
-        "white_tailed_deer",
-        include_str!("silhouettes/white_tailed_deer.txt"),
-    ),
-    ("wapiti", include_str!("silhouettes/wapiti.txt")),
-    ("moose", include_str!("silhouettes/moose.txt")),
-    ("pronghorn", include_str!("silhouettes/pronghorn.txt")),
-    (
-        "plains_antelope",
-        include_str!("silhouettes/plains_antelope.txt"),
-    ),
-    (
-        "dangerous_game",
-        include_str!("silhouettes/dangerous_game.txt"),
-    ),
-    ("black_bear", include_str!("silhouettes/black_bear.txt")),
-    (
-        "coyote_or_jackal",
-        include_str!("silhouettes/coyote_or_jackal.txt"),
-    ),
-    ("ground_game", include_str!("silhouettes/ground_game.txt")),
-    (
-        "marmot_or_groundhog",
-        include_str!("silhouettes/marmot_or_groundhog.txt"),
-    ),
-    ("brown_hare", include_str!("silhouettes/brown_hare.txt")),
-    ("rabbit", include_str!("silhouettes/rabbit.txt")),
-    ("prairie_dog", include_str!("silhouettes/prairie_dog.txt")),
-    (
-        "ground_squirrel_or_rat",
-        include_str!("silhouettes/ground_squirrel_or_rat.txt"),
-    ),
-    (
-        "tree_squirrel",
-        include_str!("silhouettes/tree_squirrel.txt"),
-    ),
-    ("crow", include_str!("silhouettes/crow.txt")),
-    ("wood_pigeon", include_str!("silhouettes/wood_pigeon.txt")),
-    ("wild_turkey", include_str!("silhouettes/wild_turkey.txt")),
-    ("capercaillie", include_str!("silhouettes/capercaillie.txt")),
-    ("chicken", include_str!("silhouettes/chicken.txt")),
-];
+include!(concat!(env!("OUT_DIR"), "/drawings.rs"));
 
-/// The keys of every drawing, in the order of the table.
+/// The keys of every drawing, in the order of the alphabet.
 pub fn keys() -> impl Iterator<Item = &'static str> {
     DRAWINGS.iter().map(|(key, _)| *key)
 }
@@ -143,158 +100,159 @@ pub fn silhouette(
     read(text, shoulder_height_cm, head_body_length_cm)
 }
 
-/// How a piece is drawn.
-#[derive(Clone, Copy)]
-struct Kind {
-    tone: Tone,
-    limb: bool,
-}
-
-fn kind(word: &str) -> Option<Kind> {
-    let (limb, tone) = match word.strip_prefix("limb-") {
-        Some(rest) => (true, rest),
-        None => (false, word),
-    };
-    let tone = match tone {
+fn tone(word: &str) -> Option<Tone> {
+    Some(match word {
         "dark" => Tone::Dark,
         "mid" => Tone::Mid,
         "light" => Tone::Light,
         _ => return None,
-    };
-    Some(Kind { tone, limb })
+    })
 }
-
-/// Offsets of a hoof's points: from the front (true) or back of the leg, up from the ground.
-const HOOF: [(bool, f64, f64, bool); 10] = [
-    (true, 0.6, 11.0, false),
-    (true, 2.0, 7.5, false),
-    (true, 2.8, 5.0, true),
-    (true, 5.6, 0.9, false),
-    (true, 5.6, 0.0, true),
-    (false, 2.1, 0.0, true),
-    (false, 2.3, 3.2, true),
-    (false, 1.7, 6.0, false),
-    (false, -0.9, 9.5, false),
-    (false, 0.0, 13.5, false),
-];
 
 fn numbers(text: &str) -> Vec<f64> {
     text.split(',').filter_map(decimal).collect()
 }
 
-fn read(text: &str, height_cm: Option<f64>, length_cm: f64) -> Option<Figure> {
-    let mut by_height = true;
-    let mut reference = 100.0;
-    let mut aim = (0.0, 0.0);
-    let mut pieces: Vec<(Kind, Vec<&str>)> = Vec::new();
-    for line in text.lines() {
-        let line = line.split('#').next().unwrap_or("");
-        let mut words = line.split_whitespace().peekable();
-        match words.peek().copied() {
-            Some("plan") => {
-                words.next();
-                by_height = words.next() == Some("height");
-                reference = words.next().and_then(decimal).unwrap_or(100.0);
-            }
-            Some("aim") => {
-                words.next();
-                let mut next = || words.next().and_then(decimal);
-                aim = (next()?, next()?);
-            }
-            Some(word) => {
-                if let Some(kind) = kind(word) {
-                    words.next();
-                    pieces.push((kind, Vec::new()));
-                }
-                if let Some((_, points)) = pieces.last_mut() {
-                    points.extend(words);
-                }
-            }
-            None => {}
+/// Where a drawing's units lie in cm.
+struct Plan {
+    x_cm: f64,
+    y_cm: f64,
+    aim: (f64, f64),
+}
+
+impl Plan {
+    fn point(&self, x: f64, y: f64, corner: bool) -> Point {
+        Point {
+            x: (x - self.aim.0) * self.x_cm,
+            y: (self.aim.1 - y) * self.y_cm,
+            corner,
         }
     }
-    let x_cm = length_cm / reference;
-    let y_cm = match height_cm {
-        Some(height) if by_height => height / 100.0,
-        _ => length_cm / reference,
+
+    /// The outlines that the words of one part, between two `+`, stand for.
+    fn outlines(&self, words: &str, limb: bool) -> Vec<Vec<Point>> {
+        let mut all = Vec::new();
+        let mut line = Vec::new();
+        for word in words.split(' ') {
+            let n = numbers(word.get(1..).unwrap_or(""));
+            let of = |at: usize, else_: f64| n.get(at).copied().unwrap_or(else_);
+            let (x, k) = (of(0, 0.0), of(1, 1.0));
+            let leg = match word.as_bytes().first() {
+                Some(b'f') => 0,
+                Some(b'h') => 1,
+                Some(b'q') => 2,
+                Some(b'p') => 3,
+                Some(b'o') => {
+                    let r = of(2, 1.0);
+                    let ring = [(-r, 0.0), (0.0, r), (r, 0.0), (0.0, -r)];
+                    all.push(ring.map(|(a, b)| self.point(x + a, k + b, false)).to_vec());
+                    continue;
+                }
+                _ => {
+                    line.push(word);
+                    continue;
+                }
+            };
+            let (h, forward) = (of(2, 1.0), of(3, 0.0));
+            all.push(
+                steps(LEGS[leg].split(' '))
+                    .map(|(dx, y, _, corner)| {
+                        self.point(x + dx * k + forward * y / LEG_TOP, y * h, corner)
+                    })
+                    .collect(),
+            );
+        }
+        let line = steps(line.into_iter());
+        if limb {
+            let scale = (self.x_cm * self.y_cm).sqrt();
+            let line: Vec<_> = line
+                .map(|(x, y, half, _)| {
+                    let point = self.point(x, y, false);
+                    (point.x, point.y, half * scale)
+                })
+                .collect();
+            all.push(limb_outline(&line));
+        } else {
+            all.push(
+                line.map(|(x, y, _, corner)| self.point(x, y, corner))
+                    .collect(),
+            );
+        }
+        all.retain(|outline| outline.len() > 2);
+        all
+    }
+}
+
+/// Height at which a leg of `legs.txt` leans by the whole of what it leans.
+const LEG_TOP: f64 = 80.0;
+
+/// Points from words that say how far each lies from the one before: x, y, a third number, and
+/// whether it is a corner.
+fn steps<'a>(words: impl Iterator<Item = &'a str>) -> impl Iterator<Item = (f64, f64, f64, bool)> {
+    let (mut x, mut y) = (0.0, 0.0);
+    words.filter_map(move |word| {
+        let bare = word.trim_end_matches('!');
+        let n = numbers(bare);
+        x += n.first()?;
+        y += n.get(1)?;
+        Some((x, y, n.get(2).copied().unwrap_or(0.0), bare != word))
+    })
+}
+
+fn read(text: &str, height_cm: Option<f64>, length_cm: f64) -> Option<Figure> {
+    let mut plan = Plan {
+        x_cm: 1.0,
+        y_cm: 1.0,
+        aim: (0.0, 0.0),
     };
-    let place = |x: f64, y: f64| ((x - aim.0) * x_cm, (aim.1 - y) * y_cm);
     let mut figure = Figure {
-        pieces: Vec::with_capacity(pieces.len()),
+        pieces: Vec::new(),
         left_cm: f64::INFINITY,
         right_cm: f64::NEG_INFINITY,
         top_cm: f64::INFINITY,
         bottom_cm: f64::NEG_INFINITY,
     };
-    for (kind, words) in pieces {
-        let mut path = String::new();
-        let mut seen_area_cm2: f64 = 0.0;
-        for words in words.split(|word| *word == "+") {
-            let outline = if kind.limb {
-                limb(words, &place, x_cm, y_cm)
-            } else {
-                outline(words, &place)
-            };
-            push_outline(&mut path, &outline, 2);
-            seen_area_cm2 = seen_area_cm2.max(seen_area(&outline));
-            for point in &outline {
-                figure.left_cm = figure.left_cm.min(point.x);
-                figure.right_cm = figure.right_cm.max(point.x);
-                figure.top_cm = figure.top_cm.min(point.y);
-                figure.bottom_cm = figure.bottom_cm.max(point.y);
+    for line in text.lines() {
+        let (word, rest) = line.split_once(' ')?;
+        match word {
+            "plan" => {
+                let (axis, reference) = rest.split_once(' ')?;
+                plan.x_cm = length_cm / decimal(reference)?;
+                plan.y_cm = match height_cm {
+                    Some(height) if axis == "height" => height / 100.0,
+                    _ => plan.x_cm,
+                };
+            }
+            "aim" => {
+                let (x, y) = rest.split_once(' ')?;
+                plan.aim = (decimal(x)?, decimal(y)?);
+            }
+            _ => {
+                let bare = word.strip_prefix("limb-");
+                let tone = tone(bare.unwrap_or(word))?;
+                let mut path = String::new();
+                let mut seen_area_cm2: f64 = 0.0;
+                for part in rest.split(" + ") {
+                    for outline in plan.outlines(part, bare.is_some()) {
+                        push_outline(&mut path, &outline, 2);
+                        seen_area_cm2 = seen_area_cm2.max(seen_area(&outline));
+                        for point in &outline {
+                            figure.left_cm = figure.left_cm.min(point.x);
+                            figure.right_cm = figure.right_cm.max(point.x);
+                            figure.top_cm = figure.top_cm.min(point.y);
+                            figure.bottom_cm = figure.bottom_cm.max(point.y);
+                        }
+                    }
+                }
+                figure.pieces.push(Piece {
+                    tone,
+                    path,
+                    seen_area_cm2,
+                });
             }
         }
-        figure.pieces.push(Piece {
-            tone: kind.tone,
-            path,
-            seen_area_cm2,
-        });
     }
     Some(figure)
-}
-
-fn outline(words: &[&str], place: &impl Fn(f64, f64) -> (f64, f64)) -> Vec<Point> {
-    let mut points = Vec::with_capacity(words.len() + 8);
-    for word in words {
-        if let Some(leg) = word.strip_prefix('@') {
-            let ends = numbers(leg);
-            let [front, back] = ends[..] else { continue };
-            let k = ((front - back) / 3.5).min(1.25);
-            for (at_front, dx, y, corner) in HOOF {
-                let from = if at_front { front } else { back };
-                let (x, y) = place(from + dx * k, y * k);
-                points.push(Point { x, y, corner });
-            }
-        } else {
-            let (pair, corner) = match word.strip_suffix('!') {
-                Some(rest) => (rest, true),
-                None => (*word, false),
-            };
-            let [x, y] = numbers(pair)[..] else { continue };
-            let (x, y) = place(x, y);
-            points.push(Point { x, y, corner });
-        }
-    }
-    points
-}
-
-fn limb(
-    words: &[&str],
-    place: &impl Fn(f64, f64) -> (f64, f64),
-    x_cm: f64,
-    y_cm: f64,
-) -> Vec<Point> {
-    let line: Vec<(f64, f64, f64)> = words
-        .iter()
-        .filter_map(|word| {
-            let [x, y, half] = numbers(word)[..] else {
-                return None;
-            };
-            let (x, y) = place(x, y);
-            Some((x, y, half * (x_cm * y_cm).sqrt()))
-        })
-        .collect();
-    limb_outline(&line)
 }
 
 /// Area that counts for telling a shape from its ground: all of it up to seven times as long

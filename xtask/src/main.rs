@@ -32,7 +32,7 @@ cargo xtask serve [--port N] [--host ADDRESS]   build, serve on this machine, pr
 cargo xtask test [STEP …]                       run everything that must hold, or the steps named
 cargo xtask build                               build the page into dist/
 cargo xtask shots [PART OF A NAME]              pictures of every page into target/shots/
-cargo xtask sheet                               the drawings at several sizes into target/sheet/
+cargo xtask sheet [NUMBER]                      the drawings at several sizes, or shuffled without labels
 cargo xtask audit                               Lighthouse on the built page, as a phone sees it
 cargo xtask soak [advice|page] [ROUNDS]         ten thousand drawn advices; use the page and watch its memory
 cargo xtask bench [native|chromium|drag]        medians of the core's inner parts, or of dragging a handle
@@ -47,7 +47,7 @@ fn main() -> ExitCode {
         "test" => test::command(&rest),
         "build" => build::command(),
         "shots" => shots::command(&rest),
-        "sheet" => sheet::command(),
+        "sheet" => sheet::command(&rest),
         "audit" => audit::command(),
         "soak" => soak::command(&rest),
         "bench" => bench::command(&rest),

@@ -4,18 +4,19 @@ use crate::{Done, browsers, place, run, say, setup};
 use std::process::Command;
 
 /// Runs examples/sheet.rs, which writes pages into the folder it is given, and takes a
-/// picture of each.
+/// picture of each; `cargo xtask sheet 7` makes sheets without labels, shuffled by the number.
 ///
 /// # Errors
 /// The sheet does not compile or cannot be drawn.
-pub fn command() -> Done {
+pub fn command(arguments: &[String]) -> Done {
     let folder = place::target().join("sheet");
     let tests = place::root().join("tests/browser");
     say::step("Drawing the sheet", || {
         let mut cargo = place::cargo();
         cargo
             .args(["run", "--quiet", "--locked", "--example", "sheet", "--"])
-            .arg(&folder);
+            .arg(&folder)
+            .args(arguments);
         run::shown(&mut cargo)
     })?;
     setup::npm(&tests)?;
