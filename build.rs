@@ -489,7 +489,10 @@ fn typeset(text: &str) -> String {
                         .is_some_and(|next| next.is_alphanumeric() || next == '/' || next == '·')
                 })
             });
-        let times_follows = number_end(before) && rest.starts_with("× ");
+        let times_follows = number_end(before)
+            && rest
+                .strip_prefix('×')
+                .is_some_and(|after| !after.starts_with(char::is_alphanumeric));
         let times_before = before == '×'
             && at >= 2
             && (chars[at - 2] == ' ')

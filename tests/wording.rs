@@ -516,3 +516,60 @@ fn the_first_words_are_those_of_the_page() {
     let missing: Vec<&String> = said.iter().filter(|text| !index.contains(*text)).collect();
     assert!(missing.is_empty(), "index.html does not say: {missing:#?}");
 }
+
+/// What is written otherwise elsewhere in the same files.
+fn oddity(text: &str) -> Option<&'static str> {
+    let letters: Vec<char> = text.chars().collect();
+    let is_number = |c: Option<&char>| c.is_some_and(|c| c.is_ascii_digit() || "{}".contains(*c));
+    for (at, letter) in letters.iter().enumerate() {
+        let (before, after) = (at.checked_sub(1).map(|b| letters[b]), letters.get(at + 1));
+        match letter {
+            '×' if is_number(before.as_ref()) || is_number(after) => {
+                return Some("a × has a space on each side");
+            }
+            '°' if before == Some(' ') && !after.is_some_and(|c| "CF".contains(*c)) => {
+                return Some("degrees of an angle follow their number without a space");
+            }
+            // As a tolerance; between a value and its spread it has both.
+            '±' if after == Some(&' ')
+                && !at
+                    .checked_sub(2)
+                    .is_some_and(|b| is_number(Some(&letters[b]))) =>
+            {
+                return Some("a tolerance follows its ± without a space");
+            }
+            '%' if is_number(before.as_ref()) => return Some("a % follows a space"),
+            '—' | '…' => return Some("dashes are short, and nothing trails off"),
+            _ => {}
+        }
+    }
+    [
+        ("per cent", "% is a sign"),
+        ("rulebook", "a rule book is two words"),
+        (" - ", "a hyphen is no dash"),
+        ("  ", "one space is enough"),
+        ("metre ", "a unit is a sign after its number"),
+    ]
+    .into_iter()
+    .find_map(|(odd, why)| text.contains(odd).then_some(why))
+}
+
+#[test]
+fn numbers_units_and_signs_are_written_one_way() {
+    assert!(oddity("at { $power }× it").is_some() && oddity("at { $power } × it").is_none());
+    assert!(oddity("30 ° up").is_some() && oddity("at 20 °C, 30° up").is_none());
+    assert!(oddity("tube, ± 10 mm").is_some() && oddity("a fit; ±3 mrad").is_none());
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("locales/en");
+    let mut odd = Vec::new();
+    for file in fs::read_dir(folder).expect("the folder is there").flatten() {
+        let text = fs::read_to_string(file.path()).expect("words are text");
+        for (key, words) in text.lines().filter_map(|line| line.split_once(" = ")) {
+            // Designations are written as their standards write them.
+            let is_text = !key.starts_with('#') && !key.starts_with("counter-cartridge-");
+            if let Some(why) = oddity(words).filter(|_| is_text) {
+                odd.push(format!("{key}: {words} ({why})"));
+            }
+        }
+    }
+    assert!(odd.is_empty(), "{odd:#?}");
+}

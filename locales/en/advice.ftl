@@ -8,7 +8,7 @@ advice-print = Print
 advice-change = Answers
 advice-pending = Working out your line
 advice-pending-hint = The page stays usable meanwhile.
-advice-failed = The answers could not be computed with: { $why }
+advice-failed = With these answers nothing can be computed: { $why }
 advice-legend = Underlined: a must. Dotted: a wish. Grey: take what is there. Tap a word for what it means.
 advice-sure = How sure it is
 advice-serves-too = What serves as well
@@ -17,6 +17,7 @@ advice-dawn = The morning after
 advice-day = What decides by day
 advice-day-why = You stop while it is light, so the dusk decides nothing and its strip is left out. What counts is how small these lengths are beside your aiming circle, and how much you see at once.
 advice-not-needed = What you do not need
+advice-not-needed-lead = None of these serves more of your occasions.
 advice-decisions = Yours to decide
 advice-disagree = Advisors disagree here; both sides are right.
 advice-reasons = Why this line
@@ -29,15 +30,15 @@ advice-others-loss = Gives up
 advice-others-served = Served
 advice-this-one = This line
 advice-warnings = What to avoid and check
-advice-warnings-sum = { $count } in all. { $first }
+advice-warnings-sum = { $count } in all. The first: { $first }
 advice-unused = Paid for and not used
 advice-sayings = What is said at counters
 advice-sayings-lead = Each put to the test with your own figures.
 advice-sayings-sum = { $right } true for you, { $half } half true, { $wrong } false.
 advice-change-what = What would change it
 advice-change-sum = { $count ->
-    [one] One other answer would.
-   *[other] { $count } other answers would.
+    [one] Another answer to one question would.
+   *[other] Another answer to { $count } questions would.
   }
 advice-change-none = No other answer would.
 advice-assumed-sum = { $count ->
@@ -51,7 +52,7 @@ advice-assumed = Assumed, because not answered
 advice-shop = What to try in the shop
 advice-after = Mounting, zeroing, keeping
 advice-pictures = All pictures
-advice-extent = Tried: { $candidates } specifications on { $occasions } occasions drawn from your answers. Within { $tie } of occasions two count as equal.
+advice-extent = Tried: { $candidates } specifications on { $occasions } occasions drawn from your answers. Two that differ by less than { $tie } count as equal.
 advice-rates-sum = 100 g count like { $mass } of your occasions, 10 mm of height like { $height }, a price band like { $money }.
 advice-rates-lead = Say what weighs more or less to you; the line follows.
 advice-rates = How you weigh
@@ -61,7 +62,7 @@ advice-rates-money = One price band weighs { $amount }.
 advice-rates-less = Less
 advice-rates-more = More
 advice-cautions = Keep in mind
-advice-caution = What lies behind the target decides first. Law, the maker's figures and a licensed gunsmith come before this page.
+advice-caution = What lies behind the target decides first. Law, the maker’s figures and a licensed gunsmith come before this page.
 
 ## The sentence of need
 need-ranges = mostly at { $usual }, out to { $farthest }
@@ -143,9 +144,9 @@ element-mount = rings and base
 element-exit_pupil_mm = exit pupil
 
 ## What it does
-does-evening = With it you tell { $what } apart until { $time } after sunset, { $later } later than with the bare eye.
-does-evening-alone = With it you tell { $what } apart until { $time } after sunset.
-does-night = With it you tell { $what } apart through the whole of that night.
+does-evening = With it { $what } can be told apart until { $time } after sunset, { $later } later than with the bare eye.
+does-evening-alone = With it { $what } can be told apart until { $time } after sunset.
+does-night = With it { $what } can be told apart all through that night.
 does-day = In that light the sight is not the limit: { $what } at { $farthest } stands out at any power.
 does-field = At { $nearest } you see { $field } across.
 
@@ -172,11 +173,11 @@ changed-weight = { $way ->
 ## The sight owned now
 owned-title = The sight you have now
 owned-served = { $line }: in about { $tenths } of 10 situations it is not what stops you; with the line above in about { $pick }. What was not said of it is taken as usual.
-owned-keep = That ties. Keep what you have: what is gained is less than anybody could tell.
+owned-keep = That is as good. Keep what you have: nobody could tell the difference.
 owned-gain = The line above { $gains }.
 owned-lose = It { $losses }.
 annoys-mended = the line above { $change }.
-annoys-not-mended = hardly or not mended: the line above { $change }.
+annoys-not-mended = not mended, or hardly: the line above { $change }.
 annoys-reached = with the line above: { $name } { $value }.
 
 ## Stated ranges
@@ -189,17 +190,17 @@ sure-share = In about { $tenths } of 10 of the situations you described the sigh
 sure-best = No sight that can be built does better than { $tenths } of 10.
 sure-between = What is uncertain moves that share between { $least } and { $most } of 10.
 sure-between-first = By a first estimate, what is uncertain moves that share between { $least } and { $most } of 10.
-sure-trying = Trying it in plausible versions of what is uncertain: { $tried } of { $worlds } so far.
-sure-worlds = Tried in { $worlds } plausible versions of what is uncertain: in { $first } this line stays first or ties.
-sure-unseated = What unseats it most often: { $doubt }; then it would be { $line }.
-sure-firm = Nothing that is uncertain unseats it.
+sure-trying = Being tried with other guesses for what is uncertain: { $tried } of { $worlds } so far.
+sure-worlds = Tried { $worlds } times with other guesses for what is uncertain: { $first } times this line stays first or as good.
+sure-unseated = What changes it most often: { $doubt }. Then it would be { $line }.
+sure-firm = Nothing that is uncertain changes it.
 
 doubt-pupil = your own pupil
 doubt-field_factor = how much the field differs from the laboratory
 doubt-contrast = coat against ground
 doubt-ground = how bright the ground is
 doubt-cloud = cloud
-doubt-velocity = your load's velocity and drag
+doubt-velocity = your load’s velocity and drag
 doubt-steadiness = how steady you are
 doubt-fits = what sights of a kind really weigh and show
 doubt-price = what sights of a kind really cost
@@ -218,7 +219,7 @@ because-latest = Latest into the evening
 because-widest_field = Widest field
 because-keeps_rings = Keeps the rings you have
 because-fixed_power = Fixed power: no zoom left in the wrong place
-pick-tied = as good, within the doubt
+pick-tied = a tie, within the doubt
 pick-nothing-lost = nothing that counts
 pick-nothing-gained = nothing that counts
 
@@ -239,7 +240,7 @@ quantity-served_points = occasions served
 quantity-minutes_tonight = told apart, that evening
 quantity-seconds_tonight = told apart, that evening
 quantity-mass_g = mass
-quantity-mass_percent_of_rifle = share of the rifle's mass
+quantity-mass_percent_of_rifle = share of the rifle’s mass
 quantity-centre_height_mm = height over the rail
 quantity-price_bands = price bands
 quantity-field_at_nearest_m = field at your nearest shot
@@ -306,8 +307,8 @@ change-mass_g = { $way ->
    *[less] saves { $amount }
   }
 change-mass_percent_of_rifle = { $way ->
-    [more] adds { $amount } of the rifle's mass
-   *[less] saves { $amount } of the rifle's mass
+    [more] adds { $amount } of the rifle’s mass
+   *[less] saves { $amount } of the rifle’s mass
   }
 change-centre_height_mm = { $way ->
     [more] sits { $amount } higher
@@ -401,7 +402,7 @@ decision-second_sight = A second, unmagnified sight on the same base
 
 ## Warnings
 warning-large_objective = A larger objective brings you little and weighs on the rifle.
-warning-small_objective = A smaller objective ends your evening too early.
+warning-small_objective = A smaller objective leaves less light, and less room for your eye.
 warning-high_lowest_power = Too much power at the low end shows you too little of the field.
 warning-high_top_power = More top power is paid for and not used.
 warning-low_top_power = Less top power does not show what you must tell.
@@ -436,8 +437,8 @@ warning-mixed_units = Marks and clicks in different units invite an error in a h
 warning-second_plane_holds = In the second plane marks hold at one power only.
 warning-another_load = Marks or a ring for another load or other air are wrong by centimetres.
 warning-focus_drift = Range marks on the focus drift with temperature.
-warning-mirage = On a hot day shimmer ends magnification before the sight does.
-warning-rulebook = Check the rulebook: it may forbid a telescope, a power or a lit mark.
+warning-mirage = On a hot day shimmering air sets the limit before the sight does.
+warning-rulebook = Check the rule book: it may forbid a telescope, a power or a lit mark.
 warning-forward_dusk = Mounted forward, a sight has a narrow field and little light at dusk.
 warning-wobble = At your farthest range your own wobble is larger than the circle. No sight changes that.
 
@@ -509,7 +510,7 @@ saying-dial_is_precision-why = Only with your own measured velocity.
 saying-moa_is_finer = MOA is finer than mrad.
 saying-moa_is_finer-why = A quarter of a minute is 7.3 mm at 100 m, a tenth of a milliradian 10 mm; your group is larger.
 saying-one_moa_is_an_inch = One MOA is an inch at a hundred yards.
-saying-one_moa_is_an_inch-why = It is 4.7 per cent more: it counts far out.
+saying-one_moa_is_an_inch-why = The difference counts far out only.
 saying-more_power_better_shot = More power, better shot.
 saying-more_power_better_shot-why = Only as far as your wobble lets you use it.
 saying-high_power_makes_me_shake = High power makes me shake.
@@ -562,7 +563,7 @@ advice-lost-to = Lost to
 ## Formula and source behind a reason
 source-told-apart = Told apart while the contrast C of the animal, divided by the veil of the glass, is above the threshold of your eye for that size and light: log₁₀ of the ratio, spread 0.15. Blackwell (1946), as fitted by Crumey (2014), 10⁻⁵ cd/m² to daylight; times 2 for the field, √2 for one eye, and age after Jackson and Owsley (2000). Pupil by Watson and Yellott (2012). A clock time is good to 5 to 10 min, a difference to 0.3 min and the pupil.
 source-field = Width W = 2 · tan(apparent field / 2) · range / magnification (ISO 14132-1), exact; apparent field 19, 21 or 23° by grade of eyepiece, a fit over generic classes.
-source-detail = Smallest detail = 1.8 · smallest angle your eye resolves in that light · range / magnification, not better than the objective's own limit.
+source-detail = Smallest detail = 1.8 · smallest angle your eye resolves in that light · range / magnification, not better than the objective’s own limit.
 source-pupil = Exit pupil = objective / magnification; what is wider than your pupil falls on the iris. Pupil by light and age: Watson and Yellott (2012).
 source-mass = Fit over generic classes of sights, with the spread of the fit. What a gram weighs to you can be moved.
 source-height = Lowest centre that clears the barrel by 2 to 3 mm: half the bell + barrel radius + gap. Geometry.

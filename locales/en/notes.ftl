@@ -136,7 +136,7 @@ note-kept_fits = Your rings of { $ring } with the axis { $centre } over the rail
 
 ## The mounting sheet: along the tube
 note-eye_place = The eye belongs { $relief } behind the eyepiece, about { $behind } behind the middle of the turret. The sight is about { $length } long.
-note-rings_place = From the middle of the turret: the middle of the front ring { $front_from } to { $front_to } ahead, that of the rear ring { $rear_from } to { $rear_to } behind, clear of bell, turret housing and eyepiece. Rings { $ring } wide, { $least } to { $most } apart. A typical tube, ± 10 mm: measure yours before ordering.
+note-rings_place = From the middle of the turret: the middle of the front ring { $front_from } to { $front_to } ahead, that of the rear ring { $rear_from } to { $rear_to } behind, clear of bell, turret housing and eyepiece. Rings { $ring } wide, { $least } to { $most } apart. A typical tube, ±10 mm: measure yours before ordering.
 note-rings_slots = On a slotted rail that is { $least } to { $most } slots of { $pitch }.
 
 ## The mounting sheet: what holds it
@@ -155,12 +155,12 @@ note-torque_cross_steel = Cross bolt in steel: { $least } to { $most }, { $least
 source-ring = Landolt rings: acuity by luminance and contrast, Ikeda, Noda and Yamaguchi as quoted by a secondary page; solved for the part that must be told. Undefined below a contrast floor. Against the threshold model 0.06 in log₁₀ in the median, 0.25 at worst, over 40 cases.
 source-mesopic = Light into the eye: plain area of the beam for rods, Stiles–Crawford area for cones. Rods and cones after CIE 191:2010 (MES2), 0.005 to 5 cd/m². Ratio of scotopic to photopic light: 2.5 in twilight (1.4 to 3.5), 1.75 by the Moon, 1.41 by lamps, from memory.
 source-air = Contrast left = 1 / (1 + S · (e^(3.912 · range / visibility) − 1)), S the horizon’s brightness over the ground’s, (1 + ρ) / 2ρ. Koschmieder (1924) with airlight over ground; fog and smoke are not even.
-source-light = Sun after the Astronomical Almanac, Moon after Meeus (1998), light after the Explanatory Supplement (1992): ± 30 % to the end of civil twilight, a factor of 1.5 at 9° and 2 below 12°. Cloud 1/3 and 1/10 after U.S. Naval Observatory Circular 171, uncertain by 2 to 3; coats from cattle, an assumption. Computed for 1970 to 2100.
+source-light = Sun after the Astronomical Almanac, Moon after Meeus (1998), light after the Explanatory Supplement (1992): ±30 % to the end of civil twilight, a factor of 1.5 at 9° and 2 below 12°. Cloud 1/3 and 1/10 after U.S. Naval Observatory Circular 171, uncertain by 2 to 3; coats from cattle, an assumption. Computed for 1970 to 2100.
 source-labels = Twilight number √(magnification · objective), relative brightness (objective / magnification)². Summary figures of the trade, older than any model of the eye.
 source-veil = Contrast left = 1 / (1 + G · surround / ground), G the veiling glare: 6.5, 3 or 1.5 % by grade, an assumption; the eye’s own grows with the fourth power of age (IJspeert et al. 1990).
 source-lead = Lead = speed · time of flight, square across; point-mass flight. Speeds are typical canters, an assumption.
 source-steady = Visible wobble by position, common practice, held against hits in biathlon and stalking; a steady shooter has half of it, an unsteady one twice. Nine in ten inside the circle: radius / (2.146 · σ); off its centre the non-central χ² distribution. Ceiling 15 mrad in the picture, an assumption. Shimmer: Kolmogorov turbulence of a sunny day.
-source-travel = Half travel H = √((T/2)² − windage²); up = H + incline − zero − misalignment, down = H − incline + zero − misalignment, with 1.5 mrad of misalignment, common practice. Travel by tube and use, a fit; ± 3 mrad.
+source-travel = Half travel H = √((T/2)² − windage²); up = H + incline − zero − misalignment, down = H − incline + zero − misalignment, with 1.5 mrad of misalignment, common practice. Travel by tube and use, a fit; ±3 mrad.
 source-clicks = 1 mrad = 10 cm at 100 m = 3.438 MOA; a click of ¼ MOA is 7.27 mm at 100 m, of ⅓ 9.70, of ⅛ 3.64. Geometry.
 source-cant = Side = drop below the bore’s line · sin(cant), low = the same · (1 − cos(cant)), sight set for that range. Exact for a point mass.
 source-atmosphere = Standard atmosphere ISO 2533 by height, at your season’s temperature, half saturated.

@@ -2,7 +2,7 @@
 picture-where-from = What is left out, and the sources
 picture-keep-svg = Keep as SVG
 picture-keep-png = Keep as PNG
-picture-inputs = Put in here: { $what }.
+picture-inputs = Computed from: { $what }.
 picture-run = Let it run
 
 # The dusk strip
@@ -53,7 +53,7 @@ view-source-eye = Shadow: the beam from the apparent angle ω lies z·tan ω asi
 view-source-lit = Lit centre: 0.03 cd/m² by night and 3000 cd/m² by day, an assumption; its veil one degree beside it is 10·(1 + (age/70)⁴)·E/θ² (Stiles and Holladay, CIE 146:2002, from memory; valid from 1° to 30°).
 view-inputs = { $sight }, an eye of { $age } years, { $quarry } with an aiming circle of { $circle }, the eye { $height } m over level ground
 view-pick = , your pick
-view-times = { $power }×
+view-times = { $power } ×
 view-centre-to-bar = the gap from centre to bar
 view-mark-to-mark = one mark
 view-centre-to-ring = the ring’s radius
@@ -83,7 +83,7 @@ view-second-said = In the second plane { $what } now covers { $mrad }, { $cm } a
 view-second-at-label = In the second plane { $what } covers { $mrad }, { $cm } at { $range }: at this magnification the label holds. The finest line looks { $arcmin }′ wide at every magnification.
 view-body-apart = With this eye and this sight its shape is told from the ground.
 view-body-lost = With this eye and this sight its shape is no longer told from the ground.
-view-fine-lost = Of its finer parts { $share } % are lost in the dusk.
+view-fine-lost = { $share } % of its finer parts are lost in the dusk.
 view-line-lost = The finest line of the reticle can no longer be told from the ground; { $bars ->
     [yes] the bars still can.
    *[no] nor can the bars.
@@ -115,7 +115,7 @@ aperture-mm = { $mm } mm beam
 aperture-pupil = The pupil at { $years } years, in dusk: { $pupil } mm, give or take { $spread } from person to person (dotted).
 aperture-over = { $name } at { $power }: a beam of { $beam } mm; { $enters } % of it enters, { $lost } % falls on the iris.
 aperture-under = { $name } at { $power }: a beam of { $beam } mm; all of it enters and fills { $filled } % of the pupil.
-aperture-inputs = { $name }: { $low } to { $high }×, objective { $objective } mm
+aperture-inputs = { $name }: { $low } to { $high } ×, objective { $objective } mm
 aperture-scale = To scale: the bar is 5 mm on the eye, the outer disc an iris of 12 mm.
 aperture-leaves-out = Left out: that light at the rim of the pupil counts less by day, glasses, and an eye that is not in the middle.
 aperture-source = Beam: objective over magnification, at most 11 mm. What enters: the square of pupil over beam. The eye is adapted to { $luminance } cd/m².
@@ -129,7 +129,7 @@ parallax-eye-said = The exit pupil of { $exit } mm, a ring, and the eye’s pupi
 parallax-target-said = The aiming circle; the mark of the fixed sight and the mark of the adjustable one.
 parallax-eye-note = ring { $exit } mm, pupil { $pupil } mm
 parallax-target-note = solid: fixed; dashed: adjustable
-parallax-inputs = { $power }×, objective { $objective } mm, pupil { $pupil } mm by day; one sight fixed at { $fixed }, one adjustable from { $nearest }
+parallax-inputs = { $power } ×, objective { $objective } mm, pupil { $pupil } mm by day; one sight fixed at { $fixed }, one adjustable from { $nearest }
 parallax-offset = Eye off the axis
 parallax-eye-centred = in the middle
 parallax-eye-right = { $mm } mm right
@@ -149,7 +149,7 @@ crossing-time = Way through the field
 crossing-share = { $share } %
 crossing-note = crossbar: the lead
 crossing-at = { $sight } at { $power }
-crossing-inputs = { $name } with an apparent field of { $apparent }° at { $power }×
+crossing-inputs = { $name } with an apparent field of { $apparent }° at { $power } ×
 crossing-inputs-animal = { $animal } at { $speed } m/s; { $fields }
 crossing-field = { $name }: { $width } wide; crossed in { $seconds } s.
 crossing-lead = At { $speed } m/s and { $flight } s of flight it moves { $lead } on, { $lengths } of its lengths; the rifle swings { $swing }° a second.

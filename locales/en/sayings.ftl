@@ -17,9 +17,9 @@ said-one_sees_dear_glass-true = Beside the bright sky plain glass leaves { $plai
 said-one_sees_dear_glass-half = Plain glass leaves { $plain } of contrast where you shoot, the best { $best }. You have to look for it; on your evening it is { $minutes }.
 said-one_sees_dear_glass-false = Where you shoot there is little glare to hold off: { $plain } of contrast with plain glass, { $best } with the best.
 
-said-everyone_needs_seven_millimetres-true = Your pupil opens to { $pupil } in the light you stop in. Seven is right for you.
-said-everyone_needs_seven_millimetres-half = Your pupil opens to { $pupil } in the light you stop in. Of a seven millimetre beam { $iris } falls on your iris.
-said-everyone_needs_seven_millimetres-false = Your pupil is at { $pupil } in the light you stop in. Of a seven millimetre beam { $iris } would fall on your iris.
+said-everyone_needs_seven_millimetres-true = Your pupil opens to { $pupil } in the light you stop in. 7 mm is right for you.
+said-everyone_needs_seven_millimetres-half = Your pupil opens to { $pupil } in the light you stop in. Of a beam of 7 mm { $iris } falls on your iris.
+said-everyone_needs_seven_millimetres-false = Your pupil is at { $pupil } in the light you stop in. Of a beam of 7 mm { $iris } would fall on your iris.
 
 said-past_fifty_a56_is_wasted-true = From 42 to 56 mm you gain { $eight } at 8 × and { $eleven } at 11 ×: nothing you would notice.
 said-past_fifty_a56_is_wasted-half = At 8 × a 56 brings you { $eight } over a 42. Turn it to 11 × and it brings { $eleven }.
@@ -43,7 +43,7 @@ said-twilight_number_decides-false = 8 × 50 and 10 × 40 share the number { $nu
 
 said-snow_doubles_the_light-true = Under your skies snow brings { $clear } to { $overcast } times the light.
 said-snow_doubles_the_light-half = The light itself grows { $clear } times under a clear sky and { $overcast } times under cloud. But the ground is { $ground } times as bright, and your game stands out by { $snow } instead of { $grass }.
-said-snow_doubles_the_light-false = The light itself grows { $clear } times only. The ground is { $ground } times as bright: that is what you see.
+said-snow_doubles_the_light-false = Snow brings { $clear } times the light, no more. The ground is { $ground } times as bright: that is what you see.
 
 said-cloud_costs_twenty_minutes-true = Where and when you shoot, a closed sky costs { $closed } of the evening, a dark rain cloud { $dark }.
 said-cloud_costs_twenty_minutes-half = A closed sky costs you { $closed }, a dark rain cloud { $dark }.
@@ -61,21 +61,21 @@ said-first_plane_covers_target-true = At the top power the line covers { $high }
 said-first_plane_covers_target-half = The line covers { $high } at your farthest, at any power. On a circle of { $circle } that is much.
 said-first_plane_covers_target-false = The line covers { $low } at the lowest power and { $high } at the top. Line and target grow alike.
 
-said-half_a_mark_at_any_power-true = Held at half the power, half a mark is { $miss } off at { $range }: too little to matter on your { $circle }.
+said-half_a_mark_at_any_power-true = Held at half the power, half a mark is { $miss } off at { $range }: too little to matter on your circle of { $circle }.
 said-half_a_mark_at_any_power-half = Held at half the power, half a mark is { $miss } off at { $range }, on a circle of { $circle }.
 said-half_a_mark_at_any_power-false = Held at half the power, half a mark is { $miss } off at { $range }. Your circle is { $circle }.
 
-said-set_at_hundred_useless_at300-true = With a usual cheek the error at 300 is { $usual }: more than a quarter of your { $circle }.
-said-set_at_hundred_useless_at300-half = With a usual cheek the error at 300 is { $usual } on your { $circle }. With a careless one it grows to { $extreme }.
+said-set_at_hundred_useless_at300-true = With a usual cheek the error at 300 is { $usual }: more than a quarter of your circle of { $circle }.
+said-set_at_hundred_useless_at300-half = With a usual cheek the error at 300 is { $usual } on your circle of { $circle }. With a careless one it grows to { $extreme }.
 said-set_at_hundred_useless_at300-false = With a usual cheek the error at 300 is { $usual }, with the picture almost black { $extreme }. Your circle is { $circle }.
 
 said-black_ring_is_parallax-true = With the eye 2 mm off the error is { $error }.
 said-black_ring_is_parallax-half = With the eye 2 mm off the error is { $error }; the ring itself shows where your eye is.
 said-black_ring_is_parallax-false = At the distance it is set for, the error is { $error } with your eye 2 mm off, ring or no ring. The ring says your eye has left the { $full } of full picture.
 
-said-side_focus_is_for_sharpness-true = When your picture is sharp at { $range }, no more than { $left } of parallax is left. On { $circle } that will do.
-said-side_focus_is_for_sharpness-half = Your eye makes good { $dioptres } dioptres by itself. At { $range } the picture can be sharp with { $left } of parallax left, on { $circle }.
-said-side_focus_is_for_sharpness-false = Your eye makes good { $dioptres } dioptres by itself. At { $range } the picture can be sharp with { $left } of parallax left: too much for { $circle }.
+said-side_focus_is_for_sharpness-true = When your picture is sharp at { $range }, no more than { $left } of parallax is left. On a circle of { $circle } that will do.
+said-side_focus_is_for_sharpness-half = Your eye makes good { $dioptres } dioptres by itself. At { $range } the picture can be sharp with { $left } of parallax left, on a circle of { $circle }.
+said-side_focus_is_for_sharpness-false = Your eye makes good { $dioptres } dioptres by itself. At { $range } the picture can be sharp with { $left } of parallax left: too much for a circle of { $circle }.
 
 said-four_high_and_forget-true = That is a zero at { $zero }. You can aim dead on at a circle of { $circle } to { $reach }, and your farthest is { $farthest }. Your hold may end sooner.
 said-four_high_and_forget-half = That is a zero at { $zero }. On a circle of { $circle } it holds to { $reach }; your farthest is { $farthest }.
@@ -85,9 +85,9 @@ said-flat_cartridge_needs_no_dial-true = Zeroed at { $zero } your load stays ins
 said-flat_cartridge_needs_no_dial-half = Zeroed at { $zero } your load stays inside your circle to { $reach }. For the last stretch to { $farthest } a mark will do.
 said-flat_cartridge_needs_no_dial-false = Zeroed at { $zero } your load stays inside your circle to { $reach }. At { $farthest } you are { $drop } low with the usual zero: marks or a dial.
 
-said-dial_is_precision-true = You have { $clicks } clicks to turn at your farthest. What load and range leave open is { $load } and { $range }, on { $circle }.
-said-dial_is_precision-half = You have { $clicks } clicks to turn at your farthest. What load and range leave open is { $load } and { $range }, on { $circle }.
-said-dial_is_precision-false = You have { $clicks } clicks to turn, but load and range leave { $load } and { $range } open, on { $circle }. Measure your velocity and the distance first.
+said-dial_is_precision-true = You have { $clicks } clicks to turn at your farthest. The load leaves { $load } open and the distance { $range }, on a circle of { $circle }.
+said-dial_is_precision-half = You have { $clicks } clicks to turn at your farthest. The load leaves { $load } open and the distance { $range }, on a circle of { $circle }.
+said-dial_is_precision-false = You have { $clicks } clicks to turn. But the load leaves { $load } open and the distance { $range }, on a circle of { $circle }. Measure your velocity and the distance first.
 
 said-moa_is_finer-true = A click is { $quarter } instead of { $tenth } at 100 m. Your groups of { $group } are small enough to show it.
 said-moa_is_finer-half = A click is { $quarter } instead of { $tenth } at 100 m. Your groups are { $group }: you will not see the difference.
@@ -109,8 +109,8 @@ said-low_mount_is_always_better-true = On your stock it is: the lowest that clea
 said-low_mount_is_always_better-half = Your comb follows, so it need not be low. The lowest that clears is { $height } over the rail.
 said-low_mount_is_always_better-false = On a straight stock your cheek cannot go lower: { $height } over the rail is where the eye is.
 
-said-height_does_not_matter-true = 20 mm more change { $change } at { $range } and { $far } at your farthest. On { $circle } that is nothing.
-said-height_does_not_matter-half = At { $range } you hit { $near } off the mark. 20 mm more of height change that by { $change }, on { $circle }.
+said-height_does_not_matter-true = 20 mm more change { $change } at { $range } and { $far } at your farthest. On a circle of { $circle } that is nothing.
+said-height_does_not_matter-half = At { $range } you hit { $near } off the mark. 20 mm more of height change that by { $change }, on a circle of { $circle }.
 said-height_does_not_matter-false = 20 mm more change { $change } at { $range } and { $far } at your farthest. Your circle is { $circle }.
 
 said-eye_relief_is_on_the_box-true = You need { $needed }. A box that says { $box } keeps { $least } at the top power: enough.
@@ -127,7 +127,7 @@ said-magnums_kill_sights-false = Yours pulls with { $force }, coming back at { $
 
 said-rings_are_just_rings-true = Your rings hold { $peak } at the peak. Any that are true and fit will do.
 said-rings_are_just_rings-half = Your rings hold { $peak } at every shot. They must fit and stay tight.
-said-rings_are_just_rings-false = Your rings and base hold { $peak } at every shot, with { $energy } of recoil. They need a stop against it, and the maker's torque.
+said-rings_are_just_rings-false = Your rings and base hold { $peak } at every shot, with { $energy } of recoil. They need a stop against it, and the maker’s torque.
 
 said-lit_means_night-true = When you stop, the dark line looks { $line } wide and { $needed } is just seen. You need the light, dimmed.
 said-lit_means_night-half = When you stop, the dark line looks { $line } wide and { $needed } is just seen. But on moving game a bright mark serves you by day.
@@ -151,12 +151,12 @@ said-wide_zoom_does_it_all-false = A 1–8 × 24 ends { $minutes } before an 8 �
 
 said-both_eyes_double_field-true = At { $power } both pictures are the same size and join: your field is as wide as your eyes. Through the sight alone game crosses in { $seconds }.
 said-both_eyes_double_field-half = At { $power } one picture is { $percent } larger. Some eyes join them, some do not: try it.
-said-both_eyes_double_field-false = At { $power } one picture is { $percent } larger than the other. They do not join; through the sight you have { $field }.
+said-both_eyes_double_field-false = At { $power } one picture is { $percent } larger than the other. They do not join; through the sight you see { $field }.
 
 said-moderator_changes_only_noise-true = It changes your recoil by { $energy }.
 said-moderator_changes_only_noise-half = There is little recoil to take: { $energy }. It adds { $mass } in front, and the zero moves.
 said-moderator_changes_only_noise-false = It takes { $energy } and { $velocity } of recoil, so that { $relief } less eye relief will do. It adds { $mass } in front, and the zero moves.
 
-said-uphill_high_downhill_low-true = On a slope of 30 ° you are { $up } off uphill and { $down } downhill at { $range }.
-said-uphill_high_downhill_low-half = On a slope of 30 ° you are { $up } high at { $range }, up or down: nothing to think of.
-said-uphill_high_downhill_low-false = On a slope of 30 ° you are { $up } high uphill and { $down } high downhill at { $range }. Take { $percent } of the distance, both ways.
+said-uphill_high_downhill_low-true = On a slope of 30° you are { $up } off uphill and { $down } downhill at { $range }.
+said-uphill_high_downhill_low-half = On a slope of 30° you are { $up } high at { $range }, up or down: nothing to think of.
+said-uphill_high_downhill_low-false = On a slope of 30° you are { $up } high uphill and { $down } high downhill at { $range }. Take { $percent } of the distance, both ways.

@@ -1,6 +1,6 @@
 //! A saying as one sentence to say aloud, with this person's numbers.
 
-use super::advice::{key_of, quantity_value};
+use super::advice::{bands, key_of, quantity_value};
 use super::{Arg, decimals_for, number, say, with_unit};
 use crate::advice::report::{Effect, Quantity, Saying, SayingKey};
 use crate::need::answers::Units;
@@ -26,7 +26,7 @@ fn shown(effect: &Effect, units: Units) -> String {
         Quantity::Contrast => with_unit(100.0 * value, 0, "%"),
         Quantity::Percent | Quantity::OnIrisPercent => with_unit(value, small(9.95), "%"),
         Quantity::Ratio => number(value, small(9.95)),
-        Quantity::PriceBands => number(value, 1),
+        Quantity::PriceBands => bands(value),
         Quantity::Clicks => number(value, small(2.95)),
         Quantity::MarkArcmin | Quantity::LineNeededArcmin => {
             format!("{}′", number(value, small(9.95)))

@@ -52,33 +52,6 @@ pub fn AboutPage() -> Html {
             <section><h2>{ t!("about-what") }</h2><p>{ explained(t!("about-what-1")) }</p></section>
             <section><h2>{ t!("about-not") }</h2><p>{ explained(t!("about-not-1")) }</p><p>{ explained(t!("about-not-2")) }</p></section>
             <section>
-                <h2>{ t!("about-sources") }</h2>
-                <ul class="lines">
-                    <li>{ explained(t!("about-source-pupil")) }</li>
-                    <li>{ explained(t!("about-source-threshold")) }</li>
-                    <li>{ explained(t!("about-source-sun")) }</li>
-                    <li>{ explained(t!("about-source-light")) }</li>
-                    <li>{ explained(t!("about-source-flight")) }</li>
-                    <li>{ explained(t!("about-source-practice")) }</li>
-                </ul>
-            </section>
-            <section>
-                <h2>{ t!("about-units") }</h2>
-                <Segments label={t!("about-units")} group="units" onchoose={units}
-                    options={vec![("metric".into(), t!("page-units-metric").into()), ("imperial".into(), t!("page-units-imperial").into())]}
-                    chosen={if app.answers.units == Units::Imperial { "imperial" } else { "metric" }} />
-            </section>
-            <section>
-                <h2>{ t!("about-colours") }</h2>
-                <Segments label={t!("about-colours")} group="colours" onchoose={colours}
-                    options={vec![
-                        ("system".into(), t!("page-theme-system").into()),
-                        ("day".into(), t!("page-theme-day").into()),
-                        ("night".into(), t!("page-theme-night").into()),
-                    ]}
-                    chosen={app.theme.name().unwrap_or("system")} />
-            </section>
-            <section>
                 <h2>{ t!("about-kept") }</h2>
                 <p>{ explained(t!("about-kept-1")) }</p>
                 <dl class="kept">
@@ -97,6 +70,33 @@ pub fn AboutPage() -> Html {
                 <ForgetAll />
                 <p>{ explained(t!("about-offline")) }</p>
                 <button type="button" class="button" id="drop-copy" onclick={drop_copy}>{ t!("about-drop-copy") }</button>
+            </section>
+            <section class="noprint">
+                <h2>{ t!("about-units") }</h2>
+                <Segments label={t!("about-units")} group="units" onchoose={units}
+                    options={vec![("metric".into(), t!("page-units-metric").into()), ("imperial".into(), t!("page-units-imperial").into())]}
+                    chosen={if app.answers.units == Units::Imperial { "imperial" } else { "metric" }} />
+            </section>
+            <section class="noprint">
+                <h2>{ t!("about-colours") }</h2>
+                <Segments label={t!("about-colours")} group="colours" onchoose={colours}
+                    options={vec![
+                        ("system".into(), t!("theme-system").into()),
+                        ("day".into(), t!("theme-day").into()),
+                        ("night".into(), t!("theme-night").into()),
+                    ]}
+                    chosen={app.theme.name().unwrap_or("system")} />
+            </section>
+            <section>
+                <h2>{ t!("about-sources") }</h2>
+                <ul class="lines">
+                    <li>{ explained(t!("about-source-pupil")) }</li>
+                    <li>{ explained(t!("about-source-threshold")) }</li>
+                    <li>{ explained(t!("about-source-sun")) }</li>
+                    <li>{ explained(t!("about-source-light")) }</li>
+                    <li>{ explained(t!("about-source-flight")) }</li>
+                    <li>{ explained(t!("about-source-practice")) }</li>
+                </ul>
             </section>
         </main>
     }

@@ -172,7 +172,8 @@ fn needed_decimals(value: f64, at_most: usize) -> usize {
 }
 
 /// An amount of money as a part or a multiple of a price band, to the quarter or the half.
-fn bands(of: f64) -> String {
+#[must_use]
+pub fn bands(of: f64) -> String {
     let quarters = (of * 4.0).round();
     match quarters {
         ..=1.0 => t!("bands-quarter"),
@@ -193,6 +194,13 @@ fn bands(of: f64) -> String {
 fn amount(effect: &Effect, units: Units) -> String {
     match effect.quantity {
         Quantity::PriceBands => bands(effect.value.abs()),
+        // What is less than a minute is told in seconds, to the ten.
+        Quantity::MinutesTonight if effect.value.abs() < 0.95 => quantity_value(
+            Quantity::SecondsTonight,
+            (6.0 * effect.value.abs()).round() * 10.0,
+            0.0,
+            units,
+        ),
         quantity => quantity_value(quantity, effect.value.abs(), 0.0, units),
     }
 }

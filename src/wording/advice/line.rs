@@ -212,6 +212,26 @@ fn any_of<T>(choices: &Choices<T>, shown: impl Fn(&T) -> String) -> String {
     t!("choices-or", one = most, other = last)
 }
 
+/// As [`any_of`], but three or more that follow one another are told by their ends.
+fn ranked<T: Copy>(
+    choices: &Choices<T>,
+    rank: impl Fn(T) -> usize,
+    shown: impl Fn(&T) -> String,
+) -> String {
+    let all = &choices.any_of;
+    match (
+        all.iter().min_by_key(|each| rank(**each)),
+        all.iter().max_by_key(|each| rank(**each)),
+    ) {
+        (Some(first), Some(last))
+            if all.len() > 2 && rank(*last) - rank(*first) + 1 == all.len() =>
+        {
+            t!("span-range", least = shown(first), most = shown(last))
+        }
+        _ => any_of(choices, shown),
+    }
+}
+
 fn keys<T: core::fmt::Debug>(heading: &'static str) -> impl Fn(&T) -> String {
     move |choice| word(heading, choice)
 }
@@ -270,7 +290,7 @@ pub fn serves_too(ranges: &Ranges, units: Units) -> Vec<(Element, String, Standi
         ),
         (
             Element::Grade,
-            any_of(&ranges.grade, keys("grade")),
+            ranked(&ranges.grade, |grade| grade as usize, keys("grade")),
             ranges.grade.standing,
         ),
         (
@@ -288,7 +308,7 @@ pub fn serves_too(ranges: &Ranges, units: Units) -> Vec<(Element, String, Standi
         ),
         (
             Element::PriceBand,
-            any_of(&ranges.price_band, keys("band")),
+            ranked(&ranges.price_band, |band| band as usize, keys("band")),
             ranges.price_band.standing,
         ),
     ]

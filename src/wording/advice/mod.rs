@@ -7,7 +7,7 @@ mod sentences;
 
 pub use changes::{annoyed, changed, owned, ranges_taken};
 pub use effects::{
-    change_first, change_short, changes, gains_and_losses, quantity_name, quantity_short,
+    bands, change_first, change_short, changes, gains_and_losses, quantity_name, quantity_short,
     quantity_value,
 };
 pub use line::{

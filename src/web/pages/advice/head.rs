@@ -51,7 +51,7 @@ pub fn Head(props: &Props) -> Html {
                     }) }
                     <span class="line__rest">
                         { for rest.iter().enumerate().map(|(at, part)| html! {
-                            <><span class={classes!("line__part", standing(part.standing))}><Explained text={part.text.clone()} class="line__term" /></span><span class="line__comma">{ if at < last { ", " } else { "" } }</span></>
+                            <><span class="line__item"><span class={classes!("line__part", standing(part.standing))}><Explained text={part.text.clone()} class="line__term" /></span><span class="line__comma">{ if at < last { "," } else { "" } }</span></span>{ " " }</>
                         }) }
                     </span>
                 </p>

@@ -133,7 +133,7 @@ pub fn evening(advice: &Advice, units: Units) -> Html {
                     { list(at(notes, place), units) }
                 </div>
             }) }
-            <div class="noprint">{ formulas(sources(all())) }</div>
+            <div class="behind noprint">{ formulas(sources(all())) }</div>
         </>
     };
     fold("behind-evening", t!("advice-evening-behind"), sum, inside)

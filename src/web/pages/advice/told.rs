@@ -23,6 +23,9 @@ pub fn NotNeededRows(props: &Props) -> Html {
     html! {
         <section>
             <h2>{ t!("advice-not-needed") }</h2>
+            if !rows.is_empty() {
+                <p class="small soft">{ t!("advice-not-needed-lead") }</p>
+            }
             <ul class="struck">
                 { for rows.iter().take(3).map(|row| {
                     let told = not_needed(row, props.units);

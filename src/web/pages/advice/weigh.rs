@@ -107,6 +107,11 @@ fn would_be(answer: &AnswerMatters, units: Units) -> String {
     }
 }
 
+/// A question that is put to this person: who shoots no game is not asked what must be made out.
+fn asked_of(key: &str, answers: &Answers) -> Option<&'static Question> {
+    Question::from_key(key).filter(|asked| asked.is_asked(answers))
+}
+
 /// What another answer would change, and what was assumed.
 #[component]
 pub fn WouldChange(props: &Props) -> Html {
@@ -120,7 +125,7 @@ pub fn WouldChange(props: &Props) -> Html {
         .flat_map(|surety| &surety.answers)
         .filter(|answer| answer.changes_line)
         .filter_map(|answer| {
-            let asked = Question::from_key(&answer.question)?;
+            let asked = asked_of(&answer.question, &app.answers)?;
             Some(html! {
                 <li>
                     <a href={Route::Question(asked.key.into()).href()}>{ question(asked) }</a>{ " " }
@@ -135,7 +140,7 @@ pub fn WouldChange(props: &Props) -> Html {
         .iter()
         .filter_map(|key| {
             // What is answered in part is not told as if it had been left out.
-            let asked = Question::from_key(key)
+            let asked = asked_of(key, &app.answers)
                 .filter(|asked| state(&app.answers, asked) != Answered::Answered)?;
             Some(html! {
                 <li>
