@@ -283,13 +283,12 @@ fn no_words_are_left_that_nobody_says() {
                 && !REPORT.iter().any(|(known, _)| *known == heading)
         })
         .collect();
-    let unused: Vec<&&str> = wording::keys()
-        .iter()
+    let unused: Vec<&str> = wording::keys()
         .filter(|key| {
             let hint = key.strip_suffix(".hint");
-            !(said.contains(**key)
-                || tables.contains(**key)
-                || report.contains(**key)
+            !(said.contains(*key)
+                || tables.contains(*key)
+                || report.contains(*key)
                 || hint.is_some_and(|key| tables.contains(key))
                 || key.starts_with("locale-")
                 || key.starts_with("term-")

@@ -17,6 +17,11 @@ impl Texts {
         text.split_terminator('\0')
     }
 
+    /// All of them, in their order.
+    pub(super) fn all(&self) -> impl Iterator<Item = &'static str> {
+        self.from(0)
+    }
+
     /// The text at a place.
     pub(super) fn get(&self, place: usize) -> Option<&'static str> {
         let start = self.starts.get(place / BLOCK)?;
@@ -48,6 +53,7 @@ mod tests {
             assert_eq!(SORTED.get(place), Some(*key));
             assert_eq!(SORTED.find(&format!("{key}-")), None);
         }
+        assert!(SORTED.all().eq(KEYS.iter().copied()));
         assert_eq!(SORTED.get(KEYS.len()), None);
         assert_eq!(SORTED.find(""), None);
         assert_eq!(SORTED.find("~"), None);

@@ -1,6 +1,8 @@
 // The offline copy: every file of one version, kept and served whole.
 // A new version waits until the page asks for it, so that nobody's answers are cut off;
-// a version that did not arrive whole is never used.
+// a version that did not arrive whole is never used. What the page has just loaded is not asked
+// for again: a file with its hash in its name cannot have changed, of others the host is asked
+// whether they have.
 const VERSION = "__VERSION__";
 const FILES = [
   /* FILES */
@@ -9,12 +11,13 @@ const FAMILY = `scopewright ${self.registration.scope} `;
 const CACHE = FAMILY + VERSION;
 
 async function keepAll() {
-  const cache = await caches.open(CACHE);
+  const copy = await caches.open(CACHE);
   await Promise.all(
     FILES.map(async (file) => {
-      const answer = await fetch(new Request(file, { cache: "reload" }));
+      const cache = /-[0-9a-f]{16}/.test(file) ? "default" : "no-cache";
+      const answer = await fetch(new Request(file, { cache }));
       if (!answer.ok) throw new Error(`${file}: ${answer.status}`);
-      await cache.put(file, answer);
+      await copy.put(file, answer);
     }),
   );
 }
