@@ -2,7 +2,7 @@
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
-import { DIST, assert, journey, until } from "./lib.mjs";
+import { DIST, HASHED, assert, journey, until } from "./lib.mjs";
 
 for (const size of ["phone", "tablet", "desk"]) {
   journey("loads clean and accessible", { size }, async (visitor) => {
@@ -80,7 +80,15 @@ journey("asks the network for nothing once the offline copy is complete", {}, as
     for (const name of await caches.keys()) await caches.delete(name);
   });
   await visitor.reload();
-  assert.ok(visitor.host.requests.slice(asked).some((name) => name.endsWith(".wasm")), "the silence above could not have been heard");
+  assert.ok(visitor.host.requests.slice(asked).includes("/boot.js"), "the silence above could not have been heard");
+});
+
+journey("the offline copy takes from the browser what has just arrived", {}, async (visitor) => {
+  await visitor.open();
+  await visitor.keptOffline();
+  const hashed = visitor.host.requests.filter((name) => HASHED.test(name));
+  assert.ok(hashed.some((name) => name.endsWith(".wasm")));
+  assert.deepEqual(hashed, [...new Set(hashed)], "asked for twice");
 });
 
 /** The same page as another version: one changed byte in index.html and in sw.js. */

@@ -40,6 +40,9 @@ const TYPES = {
   webmanifest: "application/manifest+json",
 };
 
+/** A file whose name changes with its content: README says how a host is to send it. */
+export const HASHED = /-[0-9a-f]{16}/;
+
 /**
  * Serves a folder on a free port of this machine.
  * `under`: the sub-path it stands at. `pages`: extra answers, path → { type, body, headers }.
@@ -68,7 +71,7 @@ export async function host({ folder = DIST, under = "/", pages = {}, compress = 
       const small = compress && !type.startsWith("image/png");
       response.writeHead(200, {
         "content-type": type,
-        "cache-control": "no-cache",
+        "cache-control": HASHED.test(name) ? "max-age=31536000, immutable" : "no-cache",
         ...(small ? { "content-encoding": compress, vary: "accept-encoding" } : {}),
         ...state.headers,
       });
