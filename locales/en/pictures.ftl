@@ -34,6 +34,8 @@ view-first = First focal plane
 view-second = Second focal plane
 view-first-rule = A mark keeps its size on the target.
 view-second-rule = A mark keeps its size to your eye.
+view-first-rule-low = A mark keeps its size on the target: at { $low } it looks { $times } times thinner than at { $high }.
+view-second-rule-low = A mark keeps its size to your eye: at { $low } it covers { $times } times as much as at { $high }.
 view-lowest-said = At the lowest power, { $power }: in the first plane { $what } still covers { $first }, but the finest line looks { $arcmin }′ wide (under { $least }′ it is hard to see); in the second plane it looks as before and covers { $second }.
 view-through = Through
 view-reticle = Reticle
@@ -75,7 +77,10 @@ view-lit-unseen = against this ground it is not seen, and the centre looks black
 view-lit-harmless = it stands off the ground, and its veil adds { $share } % to the picture’s light.
 view-lit-veils = it stands off the ground, but its veil adds { $share } % to the picture’s light and takes contrast from the animal.
 view-lit-veils-lost = its veil adds { $share } % to the picture’s light, and the animal beside it can no longer be told from the ground.
-view-holds = The small pointers show where the load falls at { $ranges }, from the top down.
+view-holds = { $one ->
+    [yes] The small pointer shows where the load falls at { $ranges }.
+   *[no] The small pointers show where the load falls at { $ranges }, from the top down.
+}
 view-covers = { $what }: { $mrad }, { $cm } on it
 view-picture = { $quarry } at { $range }, { $power }, { $time }.
 view-first-said = In the first plane { $what } is { $mrad } and covers { $cm } at { $range }: the same at every magnification. The finest line looks { $arcmin }′ wide.

@@ -12,6 +12,7 @@ const SLOWED = 4;
 const EVENTS = 100;
 const ALLOWED_MS = 16.7;
 const ALLOWED_SHARE = 0.95;
+const QUIET_MS = 1500;
 
 const plain = process.argv.includes("--plain");
 const part = process.argv.slice(2).find((one) => one !== "--plain") ?? "";
@@ -31,6 +32,18 @@ for (const name of ["pictures", "advice"]) {
   const { page } = visitor;
   await page.evaluate(() => document.querySelectorAll("details.view__eye").forEach((one) => (one.open = true)));
   await page.waitForSelector(".view__picture");
+  // How sure the advice is follows a while later; that work is not the handle's.
+  await page.evaluate(
+    (quiet_ms) =>
+      new Promise((settled) => {
+        let waiting = setTimeout(settled, quiet_ms);
+        new MutationObserver(() => {
+          clearTimeout(waiting);
+          waiting = setTimeout(settled, quiet_ms);
+        }).observe(document.body, { subtree: true, childList: true, characterData: true, attributes: true });
+      }),
+    QUIET_MS,
+  );
   const session = await page.createCDPSession();
   const handles = await page.$$("[role=slider]");
   for (const handle of handles) {

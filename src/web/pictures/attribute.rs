@@ -1,5 +1,6 @@
 //! Attributes written straight into elements, past the renderer.
 
+use crate::drawing::svg::Part;
 use crate::web::view::NodeRef;
 use std::cell::RefCell;
 use wasm_bindgen::JsCast;
@@ -11,7 +12,7 @@ pub struct Pen {
     /// The element.
     pub node: NodeRef,
     written: std::rc::Rc<RefCell<Written>>,
-    children: std::rc::Rc<RefCell<Vec<(Element, Written)>>>,
+    children: std::rc::Rc<RefCell<Vec<(Element, Part)>>>,
 }
 
 /// Attributes that were written.
@@ -43,7 +44,7 @@ impl Pen {
             None => written.push(("", value.to_owned())),
         }
         if let Some(element) = self.node.cast::<Element>() {
-            element.set_text_content(Some(value));
+            write_text(&element, value);
         }
     }
 
@@ -60,8 +61,8 @@ impl Pen {
         }
     }
 
-    /// Writes paths as children, each with its attributes; what has not changed is not touched.
-    pub fn paths(&self, paths: &[Written]) {
+    /// Writes parts as children; what has not changed is not touched.
+    pub fn parts(&self, parts: &[Part]) {
         let Some(parent) = self.node.cast::<Element>() else {
             return;
         };
@@ -70,34 +71,52 @@ impl Pen {
             // What another pen has left here.
             parent.set_text_content(None);
         }
-        while drawn.len() > paths.len() {
-            if let Some((child, _)) = drawn.pop() {
-                child.remove();
-            }
+        let same = drawn
+            .iter()
+            .zip(parts)
+            .take_while(|((_, before), now)| before.tag == now.tag)
+            .count();
+        for (child, _) in drawn.drain(same..) {
+            child.remove();
         }
-        for (n, attributes) in paths.iter().enumerate() {
+        for (n, part) in parts.iter().enumerate() {
             if n == drawn.len() {
                 let Some(child) = parent
                     .owner_document()
-                    .and_then(|document| document.create_element_ns(Some(SVG), "path").ok())
+                    .and_then(|document| document.create_element_ns(Some(SVG), part.tag).ok())
                 else {
                     return;
                 };
                 let _ = parent.append_child(&child);
-                drawn.push((child, Vec::new()));
+                let nothing = Part {
+                    tag: part.tag,
+                    attributes: Vec::new(),
+                    inside: String::new(),
+                };
+                drawn.push((child, nothing));
             }
             let (child, written) = &mut drawn[n];
-            for (name, _) in written.iter() {
-                if !attributes.iter().any(|(other, _)| other == name) {
+            if written == part {
+                continue;
+            }
+            for (name, _) in &written.attributes {
+                if !part.attributes.iter().any(|(other, _)| other == name) {
                     let _ = child.remove_attribute(name);
                 }
             }
-            for attribute in attributes {
-                if !written.contains(attribute) {
+            for attribute in &part.attributes {
+                if !written.attributes.contains(attribute) {
                     let _ = child.set_attribute(attribute.0, &attribute.1);
                 }
             }
-            written.clone_from(attributes);
+            if written.inside != part.inside {
+                if part.tag == "text" {
+                    write_text(child, &part.inside);
+                } else {
+                    child.set_inner_html(&part.inside);
+                }
+            }
+            written.clone_from(part);
         }
     }
 
@@ -127,6 +146,15 @@ impl Pen {
         for (child, _) in self.children.borrow_mut().drain(..) {
             child.remove();
         }
+    }
+}
+
+/// Writes a text into the node that is there: nothing is inserted, so that no rule of the page
+/// that looks into its elements has to be asked again.
+fn write_text(element: &Element, value: &str) {
+    match element.first_child() {
+        Some(text) => text.set_node_value(Some(value)),
+        None => element.set_text_content(Some(value)),
     }
 }
 

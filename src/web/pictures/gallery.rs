@@ -4,6 +4,7 @@
 use super::demo;
 use super::dusk_strip::DuskStrip;
 use super::frame::Frame;
+use super::picture::{Picture, Told};
 use super::shown::Shown;
 use crate::need::quarry::What;
 use crate::t;
@@ -12,10 +13,29 @@ use crate::web::state::use_app;
 use crate::web::view::prelude::*;
 use crate::wording::questions::what as name_of;
 use crate::wording::{height, number};
+use std::rc::Rc;
 use web_sys::HtmlSelectElement;
 
-fn picture(told: super::picture::Told) -> Html {
-    html! { <div class="gallery__one">{ told.shown() }</div> }
+/// What is shown, and its pictures: kept as they are while what is shown stays the same.
+struct Set {
+    shown: Shown,
+    pictures: [Option<Rc<Told>>; 5],
+}
+
+impl Set {
+    fn of(shown: Shown) -> Self {
+        let pictures = [
+            Some(shown.aperture()),
+            Some(shown.parallax()),
+            Some(shown.crossing()),
+            shown.flight(),
+            Some(shown.on_rifle()),
+        ];
+        Self {
+            pictures: pictures.map(|told| told.map(Rc::new)),
+            shown,
+        }
+    }
 }
 
 fn evening(told: &Shown) -> Html {
@@ -48,14 +68,18 @@ pub fn Gallery() -> Html {
         let (advice, _) = app.advice()?;
         Some((advice, app.answers.clone()))
     });
-    let own = use_memo(own, |own| {
+    // How sure the advice is follows later and changes no picture.
+    let drawn_from = own
+        .as_ref()
+        .map(|(advice, answers)| (advice.picks.clone(), advice.facts.clone(), answers.clone()));
+    let own = use_memo(drawn_from, |_| {
         let (advice, answers) = own.as_ref()?;
-        seen::shown(advice, answers)
+        seen::shown(advice, answers).map(Set::of)
     });
     let key = use_state_eq(|| "roe_deer".to_owned());
-    let made_up = use_memo((*key).clone(), |key| demo::shown(key));
+    let made_up = use_memo((*key).clone(), |key| demo::shown(key).map(Set::of));
     let is_own = own.is_some();
-    let Some(told) = own.as_ref().as_ref().or(made_up.as_ref().as_ref()) else {
+    let Some(set) = own.as_ref().as_ref().or(made_up.as_ref().as_ref()) else {
         return html! {};
     };
     let on_quarry = Callback::from(move |event: Event| {
@@ -79,15 +103,11 @@ pub fn Gallery() -> Html {
                     </select>
                 </p>
             }
-            { seen::view(told) }
-            { picture(told.aperture()) }
-            { picture(told.parallax()) }
-            { picture(told.crossing()) }
-            if let Some(flight) = told.flight() {
-                { picture(flight) }
-            }
-            { picture(told.on_rifle()) }
-            { evening(told) }
+            { seen::view(&set.shown) }
+            { for set.pictures.iter().flatten().map(|told| html! {
+                <div class="gallery__one"><Picture told={told.clone()} /></div>
+            }) }
+            { evening(&set.shown) }
         </main>
     }
 }

@@ -9,7 +9,7 @@ use crate::drawing::glow::{Glow, illuminance_at_eye_lx, veil_cd_m2};
 use crate::drawing::path::{Point, push_circle, push_number, push_outline, push_pair};
 use crate::drawing::scene::{Light, Shown, line_colour, shown};
 use crate::drawing::shade::{Shade, Stance};
-use crate::drawing::svg::escaped;
+use crate::drawing::svg::{Part, escaped};
 use crate::drawing::view::{
     Cutout, Layer, Paint, Yardstick, backdrop, covered_cm, px_per_cm, px_per_label_mrad,
     px_per_mrad, reticle_layers, yardstick,
@@ -39,6 +39,9 @@ pub(super) const WIDEST_ROUND_PX: f64 = 460.0;
 pub(super) const WIDEST_SLOT_PX: f64 = 480.0;
 /// Height of a slot over its width.
 pub(super) const SLOT_SHAPE: f64 = 148.0 / 328.0;
+/// From the upright line to the tip of a pointer, and room for the pointer's name.
+const HOLD_PX: f64 = 8.0;
+const HOLD_NAME_PX: f64 = 46.0;
 /// Space between the two pictures.
 pub(super) const GAP_PX: f64 = 24.0;
 /// Height of the trees behind, m.
@@ -127,7 +130,7 @@ pub(super) struct Slot {
     pub(super) reticle: Pen,
     pub(super) gradient: Pen,
     pub(super) shade: Pen,
-    pub(super) holds: Vec<Pen>,
+    pub(super) holds: Vec<[Pen; 3]>,
     pub(super) bracket: Pen,
     pub(super) bracket_text: Pen,
     pub(super) covers: Pen,
@@ -145,7 +148,7 @@ impl Slot {
             reticle: Pen::default(),
             gradient: Pen::default(),
             shade: Pen::default(),
-            holds: pens(holds),
+            holds: (0..holds).map(|_| Default::default()).collect(),
             bracket: Pen::default(),
             bracket_text: Pen::default(),
             covers: Pen::default(),
@@ -166,7 +169,8 @@ impl Slot {
             &self.bracket_text,
             &self.covers,
         ];
-        for pen in own.into_iter().chain(&self.pieces).chain(&self.holds) {
+        let holds = self.holds.iter().flatten();
+        for pen in own.into_iter().chain(&self.pieces).chain(holds) {
             pen.forget();
         }
     }
@@ -209,7 +213,7 @@ pub(super) fn reticle_paths(
     glow: bool,
     per_label: f64,
     centre: (f64, f64),
-) -> Vec<Vec<(&'static str, String)>> {
+) -> Vec<Part> {
     layers
         .into_iter()
         .zip(colours)
@@ -235,7 +239,7 @@ pub(super) fn reticle_paths(
                     all.push(("fill", colour));
                 }
             }
-            all
+            Part::path(all)
         })
         .collect()
 }
@@ -487,11 +491,11 @@ impl Painter {
             let shade_id = format!("{}-shade-{n}", self.id);
             paint_shade(slot, &shade, &shade_id, centre);
             if bare {
-                slot.reticle.paths(&[]);
-                for pen in &slot.holds {
+                slot.reticle.parts(&[]);
+                for [pen, ..] in &slot.holds {
                     pen.set("visibility", "hidden");
                 }
-                slot.bracket.paths(&[]);
+                slot.bracket.parts(&[]);
                 slot.bracket_text.text("");
                 slot.covers.text(&t!("view-bare-eye"));
                 continue;
@@ -513,7 +517,7 @@ impl Painter {
                 .collect();
             let glow = stand.glow.is_some();
             slot.reticle
-                .paths(&reticle_paths(layers, colours, glow, per_label, centre));
+                .parts(&reticle_paths(layers, colours, glow, per_label, centre));
             let covered = true_subtension_mrad(
                 plane,
                 label_mrad,
@@ -521,7 +525,7 @@ impl Painter {
                 magnification,
             );
             let words = cm(self.units, covered_cm(covered, range_m));
-            self.hold_marks(slot, centre, at_target);
+            self.hold_marks(slot, centre, at_target, per_cm);
             self.bracket(slot, kind, centre, label_mrad * per_label, &words);
             slot.covers.text(&t!(
                 "view-covers",
@@ -549,10 +553,18 @@ impl Painter {
         ));
     }
 
-    /// Small pointers where the load falls: an angle at the target, the same in both planes.
-    pub(super) fn hold_marks(&self, slot: &Slot, centre: (f64, f64), at_target: f64) {
+    /// Small pointers where the load falls: an angle at the target, the same in both planes. Their
+    /// names stand beside the quarry, not on it, as long as there is room.
+    pub(super) fn hold_marks(
+        &self,
+        slot: &Slot,
+        centre: (f64, f64),
+        at_target: f64,
+        per_cm: f64,
+    ) {
         let mut last = f64::NEG_INFINITY;
-        for ((_, hold_mrad), pen) in self.holds.iter().zip(&slot.holds) {
+        let beside = self.quarry.figure.right_cm * per_cm - HOLD_PX;
+        for ((_, hold_mrad), [pen, lead, name]) in self.holds.iter().zip(&slot.holds) {
             let y = centre.1 + hold_mrad * at_target;
             // Where there is room for its name under the last, and over the dimension line.
             let room = y - last >= 15.0 && y < self.cutout.height_px - 30.0;
@@ -560,11 +572,27 @@ impl Painter {
                 last = y;
             }
             pen.set("visibility", if room { "visible" } else { "hidden" });
-            pen.set(
-                "transform",
-                &format!("translate({:.2} {y:.2})", centre.0 + 8.0),
-            );
+            if !room {
+                continue;
+            }
+            let room_px = self.chord_px(y) - HOLD_PX - HOLD_NAME_PX;
+            let at = (beside + 6.0).clamp(10.0, room_px.max(10.0));
+            let mut to = String::new();
+            push_pair(&mut to, ' ', centre.0 + HOLD_PX, y, 2);
+            pen.set("transform", &format!("translate({to})"));
+            let mut x = String::new();
+            push_number(&mut x, at, 0);
+            name.set("x", &x);
+            lead.set("d", &format!("M7 0H{}", (at - 3.0).max(7.0)));
         }
+    }
+
+    /// How far the round field reaches to the right of its middle at a height of the drawing.
+    fn chord_px(&self, y: f64) -> f64 {
+        let half = 0.5 * self.cutout.field_px;
+        let below = y - 0.5 * self.cutout.height_px;
+        let chord = (half * half - below * below).max(0.0).sqrt();
+        chord.min(0.5 * self.cutout.width_px - 2.0)
     }
 
     /// Colours of the layers in a plane, and whether each can be told apart.
@@ -609,10 +637,7 @@ impl Painter {
             (centre.0, centre.0 + reach)
         };
         // In a round the chord at this height ends before the drawing does.
-        let half = 0.5 * self.cutout.field_px;
-        let below = y - 0.5 * self.cutout.height_px;
-        let chord = (half * half - below * below).max(0.0).sqrt();
-        let most = (0.5 * self.cutout.width_px + chord).min(self.cutout.width_px - 2.0);
+        let most = 0.5 * self.cutout.width_px + self.chord_px(y);
         let end = to.min(most);
         let mut line = String::new();
         push_pair(&mut line, 'M', from, y - 4.0, 2);
@@ -624,9 +649,19 @@ impl Painter {
             push_pair(&mut line, 'M', end, y - 4.0, 2);
             line.push_str("v8");
         }
-        let path = |class: &str| vec![("class", class.to_owned()), ("d", line.clone())];
-        slot.bracket
-            .paths(&[path("view__bracket-halo"), path("view__bracket")]);
+        // From what is measured down to its measure.
+        let mut down = String::new();
+        if !wide && to <= most {
+            push_pair(&mut down, 'M', end, centre.1 + 6.0, 2);
+            down.push('V');
+            push_number(&mut down, y - 6.0, 1);
+        }
+        let path = |class: &str, d: String| Part::path(vec![("class", class.to_owned()), ("d", d)]);
+        slot.bracket.parts(&[
+            path("view__lead", down),
+            path("view__bracket-halo", line.clone()),
+            path("view__bracket", line),
+        ]);
         let (x, anchor) = if most - end > 64.0 {
             (end + 6.0, "start")
         } else {

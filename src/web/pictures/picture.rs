@@ -100,7 +100,8 @@ impl Told {
 /// What [`Picture`] is told.
 #[derive(Properties)]
 pub struct PictureProps {
-    told: Rc<Told>,
+    /// What it draws.
+    pub told: Rc<Told>,
 }
 
 impl PartialEq for PictureProps {
@@ -139,8 +140,8 @@ fn paint(drawn: &Drawn, pens: &[Pens], words: &Pen, scale: &Pen, with_words: boo
         pens.drawing.set("height", &format!("{h:.0}"));
         pens.drawing
             .set("viewBox", &format!("{:.2} {:.2} {w:.0} {h:.0}", -x, -y));
-        pens.still.inside(&drawing.still.out);
-        pens.inside.inside(&drawing.inside.out);
+        pens.still.parts(&drawing.still.parts);
+        pens.inside.parts(&drawing.inside.parts);
         pens.note.text(&drawing.note);
         if with_words {
             pens.drawing.set("aria-label", &drawing.said);

@@ -9,7 +9,7 @@ use super::picture::REST_MS;
 use super::sights::{Quarry, Sight, Surroundings};
 use super::size::{use_id, use_width};
 use super::slider::{Scale, Slider};
-use super::view_words::{said_along, said_power};
+use super::view_words::{plane_rules, said_along, said_power};
 use crate::advice::report;
 use crate::drawing::dusk::Evening;
 use crate::drawing::glow::Glow;
@@ -264,6 +264,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
         },
     );
     let now = stand.get();
+    let rules = plane_rules(painter.sight_at(&now));
     let picture = |n: usize, plane: FocalPlane, name: String, rule: String| {
         let slot = &slots[n];
         let clip = format!("{id}-clip-{n}");
@@ -311,10 +312,11 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
                         <g ref={slot.reticle.node.clone()}></g>
                         <rect class="view__shade" ref={slot.shade.node.clone()} width={size(w)} height={size(h)} />
                     </g>
-                    { for props.holds.iter().zip(&slot.holds).map(|((range_m, _), pen)| html! {
+                    { for props.holds.iter().zip(&slot.holds).map(|((range_m, _), [pen, lead, name])| html! {
                         <g ref={pen.node.clone()}>
+                            <path class="view__lead" ref={lead.node.clone()} />
                             <path class="view__holds" d="M0 0l6 -3.5v7Z" />
-                            <text class="view__hold-name" x="10" y="4.5">{ range(props.units, *range_m) }</text>
+                            <text class="view__hold-name" y="4.5" ref={name.node.clone()}>{ range(props.units, *range_m) }</text>
                         </g>
                     }) }
                     <g ref={slot.bracket.node.clone()}></g>
@@ -371,8 +373,8 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
             file="through-the-sight">
             <div class={if rounds { "view view--rounds" } else { "view" }} ref={root}>
                 <div class="view__pair">
-                    { picture(0, FocalPlane::First, t!("view-first"), t!("view-first-rule")) }
-                    { picture(1, FocalPlane::Second, t!("view-second"), t!("view-second-rule")) }
+                    { picture(0, FocalPlane::First, t!("view-first"), rules.0) }
+                    { picture(1, FocalPlane::Second, t!("view-second"), rules.1) }
                 </div>
                 if most > least {
                     <Slider label={t!("view-power")} {least} {most} value={now.magnification} step=0.1

@@ -44,6 +44,32 @@ pub fn said_power(magnification: f64) -> String {
     t!("view-times", power = number(magnification, decimals))
 }
 
+/// What a mark keeps in either plane, and what that does at the lowest magnification.
+pub(super) fn plane_rules(sight: &Sight) -> (String, String) {
+    let (low, high) = (sight.magnification_low, sight.magnification_high);
+    let times = high / low;
+    if times < 1.05 {
+        return (t!("view-first-rule"), t!("view-second-rule"));
+    }
+    let decimals = usize::from((times - times.round()).abs() > 0.04);
+    let (low, high) = (said_power(low), said_power(high));
+    let times = number(times, decimals);
+    (
+        t!(
+            "view-first-rule-low",
+            low = low.clone(),
+            high = high.clone(),
+            times = times.clone()
+        ),
+        t!(
+            "view-second-rule-low",
+            low = low,
+            high = high,
+            times = times
+        ),
+    )
+}
+
 impl Painter {
     pub(super) fn words(
         &self,
@@ -78,7 +104,11 @@ impl Painter {
                 .iter()
                 .map(|(range_m, _)| range(self.units, *range_m))
                 .collect();
-            said.push(t!("view-holds", ranges = ranges.join(", ")));
+            said.push(t!(
+                "view-holds",
+                one = if ranges.len() == 1 { "yes" } else { "no" },
+                ranges = ranges.join(", ")
+            ));
         }
         let light = self.light_words(&stand, dark, both);
         if bare {
