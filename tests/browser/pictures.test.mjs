@@ -311,7 +311,7 @@ journey("the advice shows the person's own load in any reticle, and their own pi
   await pages.find((one) => one.name === "advice").arrive(visitor);
   await visitor.seen(".view__picture");
   await visitor.until("holds are drawn", () => document.querySelectorAll(".view__holds").length === 2);
-  assert.match(await visitor.text(".view__said"), /pointers show where the load falls/);
+  assert.match(await visitor.text(".view__said"), /pointers? shows? where the load falls/);
   await choose(visitor, 11);
   await visitor.until("the grid is drawn", () => document.querySelector(".view__said").textContent.includes("one mark"));
   await visitor.page.evaluate(() => (location.hash = "#/pictures"));
@@ -339,11 +339,13 @@ journey("a kept picture is a drawing of its own", { size: "desk", browsers: ["ch
   const reader = await visitor.page.browserContext().newPage();
   const parsed = await reader.evaluate((source) => {
     const read = new DOMParser().parseFromString(source, "image/svg+xml");
-    return { error: read.querySelector("parsererror")?.textContent ?? null, drawings: read.documentElement.querySelectorAll("svg").length };
+    const said = [...read.documentElement.querySelectorAll(":scope > text")].map((line) => line.textContent).join(" ");
+    return { error: read.querySelector("parsererror")?.textContent ?? null, drawings: read.documentElement.querySelectorAll("svg").length, said };
   }, svg);
   await reader.close();
   assert.equal(parsed.error, null);
   assert.ok(parsed.drawings >= 3, "both planes and the strip");
+  for (const words of [/Through the sight/, /First focal plane/, /Second focal plane/, /To scale/, /Left out/]) assert.match(parsed.said, words);
   const png = await visitor.page.evaluate(async () => {
     const found = new Promise((done) => {
       HTMLAnchorElement.prototype.click = function click() {

@@ -61,23 +61,12 @@ fn said(name: &str, magnification: f64, beam_mm: f64, pupil_mm: f64) -> String {
     }
 }
 
-/// The iris and the bar that states the scale.
+/// Under the eye: widths of pupil and beam, a row each.
+const ROW_PX: f64 = 26.0;
+
 fn iris(size_px: f64) -> Svg {
-    let px = |mm: f64| mm * size_px / DRAWN_MM;
     let mut svg = Svg::default();
-    svg.disc("tone-mid", 0.0, 0.0, px(0.5 * IRIS_MM));
-    let (half, y) = (px(2.5), 0.5 * size_px - 4.5);
-    let ends = format!(
-        "v5M{:.1} {y:.1}H{half:.1}M{half:.1} {:.1}v5",
-        -half,
-        y - 2.5
-    );
-    svg.line(
-        "ink",
-        1.5,
-        "",
-        &format!("M{:.1} {:.1}{ends}", -half, y - 2.5),
-    );
+    svg.disc("tone-mid", 0.0, 0.0, 0.5 * IRIS_MM * size_px / DRAWN_MM);
     svg
 }
 
@@ -98,6 +87,24 @@ fn drawing(size_px: f64, beam_mm: f64, pupil_mm: f64) -> Svg {
         svg.ring("ink", 1.0, "2 3", 0.0, 0.0, r);
     }
     svg.ring("pick", 2.0, "", 0.0, 0.0, px(0.5 * beam_mm));
+    let rows = [
+        (
+            "ink",
+            pupil_mm,
+            t!("aperture-width-pupil", mm = number(pupil_mm, 1)),
+        ),
+        (
+            "pick",
+            beam_mm,
+            t!("aperture-width-beam", mm = number(beam_mm, 1)),
+        ),
+    ];
+    let mut y = 0.5 * size_px;
+    for (class, mm, words) in rows {
+        svg.dimension(class, (-px(0.5 * mm), px(0.5 * mm)), y);
+        svg.text("ink-text", "middle", 0.0, y + 16.0, &words);
+        y += ROW_PX;
+    }
     svg
 }
 
@@ -166,14 +173,10 @@ pub fn eye_aperture(beams: Vec<Beam>, eye: Eye, luminance_cd_m2: f64, magnificat
             let told = said(&beam.name, magnification, beam_mm, pupil_mm);
             drawings.push(Drawing {
                 name: beam.name.clone(),
-                note: format!(
-                    "{} · {}",
-                    said_power(magnification),
-                    t!("aperture-mm", mm = number(beam_mm, 1))
-                ),
+                note: said_power(magnification),
                 said: told.clone(),
                 class: "aperture",
-                size_px: (size, size),
+                size_px: (size, size + 2.0 * ROW_PX - 4.0),
                 origin_px: (0.5 * size, 0.5 * size),
                 still: iris(size),
                 inside: drawing(size, beam_mm, pupil_mm),

@@ -47,6 +47,8 @@ pub struct Crossing {
 const SHAPE: f64 = 0.62;
 /// Widest drawing, px.
 const WIDEST_PX: f64 = 720.0;
+/// Under the drawing: each field's width, a row each.
+const ROW_PX: f64 = 30.0;
 
 /// The value of a rising table at `x`, linear between its rows, held at its ends.
 #[must_use]
@@ -108,7 +110,21 @@ impl Crossing {
             } else {
                 ("soft", "5 4")
             };
-            still.ring(class, 2.0, dashes, cx, cy, r);
+            if r > cy {
+                // As much of it as the drawing shows.
+                let x = (r * r - cy * cy).sqrt();
+                let arc = |from: f64, sweep: u8| {
+                    format!("M{from:.1} 0A{r:.1} {r:.1} 0 0 {sweep} {from:.1} {height_px:.0}")
+                };
+                let d = format!("{}{}", arc(cx - x, 0), arc(cx + x, 1));
+                still.line(class, 2.0, dashes, &d);
+            } else {
+                still.ring(class, 2.0, dashes, cx, cy, r);
+            }
+            let y = height_px + 6.0 + ROW_PX * n as f64;
+            still.dimension(class, (cx - r, cx + r), y);
+            let words = format!("{} · {}", self.fields[n].name, field(units, *width));
+            still.text("ink-text", "middle", cx, y + 16.0, &words);
         }
         let ahead = aim_px + lead_px;
         let bar = format!(
@@ -120,7 +136,7 @@ impl Crossing {
         svg.line("ink", 2.0, "", &bar);
         let words_at = (ahead + 6.0).min(width_px - 60.0);
         let lead_cm = cm(units, 100.0 * lead_m);
-        svg.text("crossing__lead", "start", words_at, cy - 10.0, &lead_cm);
+        svg.text("crossing__lead", "start", words_at, cy + 5.0, &lead_cm);
         let lead = t!(
             "crossing-lead",
             speed = number(self.run_m_s, 0),
@@ -150,7 +166,7 @@ impl Crossing {
             drawings: vec![Drawing {
                 said: words.join(" "),
                 class: "crossing",
-                size_px: (width_px, height_px),
+                size_px: (width_px, height_px + ROW_PX * widths.len() as f64),
                 still,
                 inside: svg,
                 note: t!("crossing-note"),

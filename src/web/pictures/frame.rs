@@ -5,7 +5,6 @@ use super::keep::keep_drawings;
 use crate::t;
 use crate::web::components::explained;
 use crate::web::view::prelude::*;
-use wasm_bindgen::JsCast;
 use web_sys::Element;
 
 /// What [`Frame`] is told.
@@ -32,17 +31,9 @@ pub fn Frame(props: &FrameProps) -> Html {
     let keep = |png: bool| {
         let (node, file) = (node.clone(), props.file.clone());
         Callback::from(move |_: MouseEvent| {
-            let Some(frame) = node.cast::<Element>() else {
-                return;
-            };
-            let Ok(drawings) = frame.query_selector_all("svg[data-keep]") else {
-                return;
-            };
-            let drawings: Vec<Element> = (0..drawings.length())
-                .filter_map(|n| drawings.item(n))
-                .filter_map(|drawing| drawing.dyn_into().ok())
-                .collect();
-            keep_drawings(&drawings, &file, png);
+            if let Some(frame) = node.cast::<Element>() {
+                keep_drawings(&frame, &file, png);
+            }
         })
     };
     html! {

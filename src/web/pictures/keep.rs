@@ -1,5 +1,6 @@
 //! Keeping a picture as SVG or PNG.
 
+use crate::drawing::svg::escaped;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{
@@ -14,43 +15,107 @@ const SPACE_PX: f64 = 12.0;
 /// A kept PNG has so many pixels for a px of the page.
 const PNG_SCALE: f64 = 3.0;
 
-/// Hands the drawings of a picture, one below the other, to the browser as a file.
-pub fn keep_drawings(drawings: &[Element], file: &str, png: bool) {
-    let Some(first) = drawings.first() else {
-        return;
-    };
-    let (svg, width, height) = sheet(drawings);
+/// Height of a line of words, and the usual width of a letter, px.
+const LINE_PX: f64 = 19.0;
+const LETTER_PX: f64 = 7.2;
+
+/// Hands the drawings in the frame, one below the other with what names them, to the browser as
+/// a file.
+pub fn keep_drawings(frame: &Element, file: &str, png: bool) {
+    let (svg, width, height) = sheet(frame);
     let address = format!(
         "data:image/svg+xml;charset=utf-8,{}",
         String::from(js_sys::encode_uri_component(&svg))
     );
     if png {
         // A failure leaves the page as it is: there is nothing to say that helps.
-        let _ = keep_png(first, &address, file, width, height);
+        let _ = keep_png(frame, &address, file, width, height);
     } else {
-        let _ = hand_over(first, &address, &format!("{file}.svg"));
+        let _ = hand_over(frame, &address, &format!("{file}.svg"));
     }
 }
 
-fn sheet(drawings: &[Element]) -> (String, f64, f64) {
-    let mut inner = String::new();
-    let (mut width, mut y) = (0.0_f64, SPACE_PX);
-    for drawing in drawings {
-        let (w, h) = (
+/// The elements in a frame that a selector finds.
+fn found(frame: &Element, selector: &str) -> Vec<Element> {
+    let Ok(all) = frame.query_selector_all(selector) else {
+        return Vec::new();
+    };
+    (0..all.length())
+        .filter_map(|n| all.item(n)?.dyn_into().ok())
+        .collect()
+}
+
+/// A sheet that grows downwards.
+struct Sheet {
+    inner: String,
+    wide_px: f64,
+    y_px: f64,
+}
+
+impl Sheet {
+    /// Words, broken where they would leave the sheet.
+    fn say(&mut self, words: &str, weight: &str) {
+        let most = (self.wide_px / LETTER_PX) as usize;
+        let mut line = String::new();
+        for word in words.split(' ').filter(|word| !word.is_empty()).chain([""]) {
+            if word.is_empty() || line.chars().count() + word.chars().count() >= most {
+                if !line.is_empty() {
+                    self.y_px += LINE_PX;
+                    self.inner.push_str(&format!(
+                        r#"<text x="{SPACE_PX}" y="{}" font-weight="{weight}">{}</text>"#,
+                        self.y_px - 5.0,
+                        escaped(&line)
+                    ));
+                }
+                line.clear();
+            } else {
+                line.push(' ');
+            }
+            line.push_str(word);
+        }
+    }
+}
+
+fn sheet(frame: &Element) -> (String, f64, f64) {
+    let drawings = found(frame, "svg[data-keep]");
+    let size = |drawing: &Element| {
+        (
             f64::from(drawing.client_width()),
             f64::from(drawing.client_height()),
-        );
-        if let Some(source) = placed(drawing, y, w, h) {
-            inner.push_str(&source);
-        }
-        width = width.max(w);
-        y += h + SPACE_PX;
+        )
+    };
+    let mut sheet = Sheet {
+        inner: String::new(),
+        wide_px: drawings
+            .iter()
+            .map(|drawing| size(drawing).0)
+            .fold(320.0, f64::max),
+        y_px: SPACE_PX,
+    };
+    for title in found(frame, "h2") {
+        sheet.say(&title.text_content().unwrap_or_default(), "650");
     }
-    let width = width + 2.0 * SPACE_PX;
+    for drawing in &drawings {
+        let (w, h) = size(drawing);
+        if let Ok(Some(figure)) = drawing.closest("figure") {
+            for named in found(&figure, "b, .view__covers") {
+                sheet.say(&named.text_content().unwrap_or_default(), "400");
+            }
+        }
+        if let Some(source) = placed(drawing, sheet.y_px, w, h) {
+            sheet.inner.push_str(&source);
+        }
+        sheet.y_px += h + SPACE_PX;
+    }
+    for scale in found(frame, ".picture__scale") {
+        sheet.say(&scale.text_content().unwrap_or_default(), "400");
+    }
+    let (width, height) = (sheet.wide_px + 2.0 * SPACE_PX, sheet.y_px + SPACE_PX);
     let svg = format!(
-        r#"<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{y}" viewBox="0 0 {width} {y}" font-family="system-ui, sans-serif"><style>{KEPT_STYLE}</style><rect width="{width}" height="{y}" fill="white"/>{inner}</svg>"#
+        r#"<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{height}" viewBox="0 0 {width} {height}" font-family="system-ui, sans-serif"><style>{KEPT_STYLE}</style><rect width="{width}" height="{height}" fill="white"/>{}</svg>"#,
+        sheet.inner
     );
-    (svg, width, y)
+    (svg, width, height)
 }
 
 /// A copy of a drawing at its place on the sheet, as well-formed XML.

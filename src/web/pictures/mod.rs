@@ -1,8 +1,8 @@
 //! Pictures that answer to a handle: they only draw what `drawing` has computed.
 //!
 //! While a handle moves, no part of the page is rendered anew. The view through the sight and the
-//! dusk strip write attributes straight into their elements; the other pictures come as one
-//! string of SVG a drawing (`picture.rs`).
+//! dusk strip write attributes straight into their elements; the other pictures come as a list
+//! of elements a drawing, of which only what has changed is written (`picture.rs`).
 
 mod aperture;
 mod attribute;

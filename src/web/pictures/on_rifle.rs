@@ -339,6 +339,19 @@ impl OnRifle {
             ),
         );
         size(&mut svg, x(eye), relief_y - 6.0, self.eye_relief_mm);
+        if !bell_touches {
+            // The air under the bell, its words below the barrel.
+            let (at, under) = (front_end - 6.0, over_bore - rb);
+            let over = under + touch.bell_mm;
+            let low = y(-c.barrel_radius_mm) + 4.0;
+            svg.line("halo", 3.0, "", &upright(at, over, under));
+            svg.line("ink", 1.0, "", &upright(at, over, under));
+            let lead = format!("M{0:.1} {1:.1}V{low:.1}", x(at), y(over));
+            svg.line("ink", 1.0, "1.5 2.5", &lead);
+            let air = length_mm(units, -touch.bell_mm);
+            let end = (x(at) + 20.0).min(width_px - 2.0);
+            svg.text("rifle__size", "end", end, low + 13.0, &air);
+        }
         if bell_touches {
             let missing = length_mm(units, touch.bell_mm);
             let words = t!("rifle-missing", missing = missing);

@@ -555,13 +555,7 @@ impl Painter {
 
     /// Small pointers where the load falls: an angle at the target, the same in both planes. Their
     /// names stand beside the quarry, not on it, as long as there is room.
-    pub(super) fn hold_marks(
-        &self,
-        slot: &Slot,
-        centre: (f64, f64),
-        at_target: f64,
-        per_cm: f64,
-    ) {
+    pub(super) fn hold_marks(&self, slot: &Slot, centre: (f64, f64), at_target: f64, per_cm: f64) {
         let mut last = f64::NEG_INFINITY;
         let beside = self.quarry.figure.right_cm * per_cm - HOLD_PX;
         for ((_, hold_mrad), [pen, lead, name]) in self.holds.iter().zip(&slot.holds) {

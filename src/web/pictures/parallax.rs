@@ -37,6 +37,8 @@ pub struct Parallax {
 const EYE_MM: f64 = 17.0;
 /// The aiming circle takes this share of the drawing; errors at the same scale.
 const CIRCLE_SHARE: f64 = 0.45;
+/// An upright line reaches so far up and down, as a share of half the drawing.
+const LINE_SHARE: f64 = 0.68;
 
 /// Where the mark seems to lie on the target, in mm to the right; `None` when all is black.
 ///
@@ -78,28 +80,33 @@ pub fn said_aside(to_mm: f64) -> String {
     }
 }
 
-/// A cross, or an arrow at the edge if it lies beyond the drawing.
-fn cross(svg: &mut Svg, class: &str, dashes: &str, x: f64, arm: f64, half_px: f64) {
-    if x.abs() > half_px - arm {
+/// An upright line, or an arrow at the edge if it lies beyond the drawing.
+fn upright(svg: &mut Svg, class: &str, dashes: &str, x: f64, half_px: f64) {
+    let long = LINE_SHARE * half_px;
+    if x.abs() > half_px - 3.0 {
         let side = if x < 0.0 { -1.0 } else { 1.0 };
         let tip = side * (half_px - 5.0);
+        let back = tip - side * 8.0;
         let d = format!(
-            "M{:.1} 0H{tip:.1}M{:.1} -7L{tip:.1} 0L{:.1} 7",
-            tip - side * 2.0 * arm,
-            tip - side * 8.0,
-            tip - side * 8.0
+            "M{:.1} 0H{tip:.1}M{back:.1} -7L{tip:.1} 0L{back:.1} 7",
+            tip - side * 24.0
         );
-        svg.line(class, 2.0, dashes, &d);
+        svg.line(class, 2.0, "", &d);
         return;
     }
-    let d = format!(
-        "M{:.2} 0H{:.2}M{x:.2} {:.2}V{arm:.2}",
-        x - arm,
-        x + arm,
-        -arm
+    svg.line(
+        class,
+        2.0,
+        dashes,
+        &format!("M{x:.2} {:.1}V{long:.1}", -long),
     );
-    svg.line("halo", 5.0, "", &d);
-    svg.line(class, 2.0, dashes, &d);
+}
+
+/// A word over or under a place, held within the drawing.
+fn label(svg: &mut Svg, words: &str, x: f64, y: f64, half_px: f64) {
+    // About half a letter's height for half a letter's width.
+    let room = (half_px - 3.6 * words.chars().count() as f64 - 4.0).max(0.0);
+    svg.text("ink-text", "middle", x.clamp(-room, room), y, words);
 }
 
 impl Parallax {
@@ -147,25 +154,34 @@ impl Parallax {
             "2 4",
             &format!("M0 {:.1}V{:.1}", 6.0 - half, half - 6.0),
         );
-        eye.disc("tone-dark", eye_mm * px, 0.0, 0.5 * self.eye_pupil_mm * px);
-        eye.ring("pick", 2.0, "", 0.0, 0.0, 0.5 * exit_mm * px);
+        let (exit_px, pupil_px) = (0.5 * exit_mm * px, 0.5 * self.eye_pupil_mm * px);
+        eye.disc("tone-dark", eye_mm * px, 0.0, pupil_px);
+        eye.ring("pick", 2.0, "", 0.0, 0.0, exit_px);
+        let exit = t!("parallax-exit-pupil", mm = number(exit_mm, 1));
+        label(&mut eye, &exit, 0.0, -exit_px.min(half - 24.0) - 8.0, half);
+        let pupil = t!("aperture-width-pupil", mm = number(self.eye_pupil_mm, 1));
+        let under = pupil_px.max(exit_px).min(half - 24.0) + 18.0;
+        label(&mut eye, &pupil, eye_mm * px, under, half);
         let mut target = Svg::default();
         let circle_px = CIRCLE_SHARE * size;
         let px_per_mm = circle_px / (10.0 * self.aiming_circle_cm);
-        if fixed.is_none() {
-            target.rectangle("view__tube", -half, -half, size, size);
-        } else {
+        if let (Some(by_fixed), by_adjustable) = (fixed, adjustable.unwrap_or(0.0)) {
             target.ring("soft", 2.0, "", 0.0, 0.0, 0.5 * circle_px);
-            let at = |mark: Option<f64>| mark.unwrap_or(0.0) * px_per_mm;
-            cross(
-                &mut target,
-                "ink",
-                "3 2",
-                at(adjustable),
-                0.075 * size,
-                half,
+            target.line("soft", 1.0, "", &format!("M{:.1} 0H{half:.1}", -half));
+            let at = (by_fixed * px_per_mm, by_adjustable * px_per_mm);
+            upright(&mut target, "pick", "", at.0, half);
+            upright(&mut target, "ink", "4 4", at.1, half);
+            let beyond = LINE_SHARE * half;
+            let words = format!(
+                "{} {}",
+                t!("parallax-mark-fixed"),
+                cm(self.units, 0.1 * by_fixed.abs())
             );
-            cross(&mut target, "pick", "", at(fixed), 0.1 * size, half);
+            label(&mut target, &words, at.0, -beyond - 6.0, half);
+            let words = t!("parallax-mark-adjustable");
+            label(&mut target, &words, at.1, beyond + 15.0, half);
+        } else {
+            target.rectangle("view__tube", -half, -half, size, size);
         }
         let words = vec![
             format!(
@@ -186,9 +202,8 @@ impl Parallax {
                 self.said(adjustable)
             ),
         ];
-        let drawing = |name: String, note: String, said: String, inside: Svg| Drawing {
+        let drawing = |name: String, said: String, inside: Svg| Drawing {
             name,
-            note,
             said,
             class: "parallax",
             size_px: (size, size),
@@ -201,11 +216,6 @@ impl Parallax {
                 drawing(
                     t!("parallax-eye"),
                     t!(
-                        "parallax-eye-note",
-                        exit = number(exit_mm, 1),
-                        pupil = number(self.eye_pupil_mm, 1)
-                    ),
-                    t!(
                         "parallax-eye-said",
                         exit = number(exit_mm, 1),
                         pupil = number(self.eye_pupil_mm, 1)
@@ -214,7 +224,6 @@ impl Parallax {
                 ),
                 drawing(
                     t!("parallax-target"),
-                    t!("parallax-target-note"),
                     format!("{} {}", t!("parallax-target-said"), words.join(" ")),
                     target,
                 ),

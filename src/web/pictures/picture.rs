@@ -1,5 +1,5 @@
 //! One component for every picture that is drawn anew while a handle moves: what is drawn
-//! comes as plain strings, a function of the handles and of the width.
+//! comes as plain data, a function of the handles and of the width.
 
 use super::attribute::Pen;
 use super::frame::Frame;
@@ -197,10 +197,13 @@ pub fn Picture(props: &PictureProps) -> Html {
     let words = use_memo((), |()| Pen::default());
     let scale = use_memo((), |()| Pen::default());
     let rest = use_memo((), |()| Cell::new(None::<Timeout>));
-    let names: Vec<(String, &'static str)> = drawn
+    let names: Vec<(String, bool, &'static str)> = drawn
         .drawings
         .iter()
-        .map(|drawing| (drawing.name.clone(), drawing.class))
+        .map(|drawing| {
+            let noted = !drawing.note.is_empty();
+            (drawing.name.clone(), noted, drawing.class)
+        })
         .collect();
     {
         let (pens, words, scale, rest) = (pens.clone(), words.clone(), scale.clone(), rest.clone());
@@ -278,12 +281,14 @@ pub fn Picture(props: &PictureProps) -> Html {
         <Frame title={told.title.clone()} scale="" leaves_out={told.leaves_out.clone()} {sources} file={told.file}>
             <div class="picture__inside" ref={root}>
                 <div class="picture__row">
-                    { for names.into_iter().zip(pens.iter()).map(|((name, class), pens)| html! {
+                    { for names.into_iter().zip(pens.iter()).map(|((name, noted, class), pens)| html! {
                         <figure class="view__slot">
-                            <figcaption class="view__caption">
-                                if !name.is_empty() { <b>{ name }</b> }
-                                <span class="view__covers" ref={pens.note.node.clone()}></span>
-                            </figcaption>
+                            if noted || !name.is_empty() {
+                                <figcaption class={if noted { "view__caption" } else { "view__caption view__caption--bare" }}>
+                                    if !name.is_empty() { <b>{ name }</b> }
+                                    if noted { <span class="view__covers" ref={pens.note.node.clone()}></span> }
+                                </figcaption>
+                            }
                             <svg {class} data-keep="" role="img" ref={pens.drawing.node.clone()}>
                                 <g ref={pens.still.node.clone()}></g>
                                 <g ref={pens.inside.node.clone()}></g>

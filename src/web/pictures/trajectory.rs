@@ -3,6 +3,7 @@
 use super::crossing::between;
 use super::picture::{Drawing, Drawn, Handle, Told};
 use super::slider::Scale;
+use crate::drawing::dusk::without_collisions;
 use crate::drawing::path::push_pair;
 use crate::drawing::svg::Svg;
 use crate::need::answers::Units;
@@ -45,7 +46,8 @@ pub struct FlightPicture {
 
 /// Widest drawing, px.
 const WIDEST_PX: f64 = 720.0;
-const TOP_PX: f64 = 12.0;
+/// Over the drawing: where the zero lies, and where the path leaves the circle.
+const TOP_PX: f64 = 24.0;
 const BOTTOM_PX: f64 = 28.0;
 /// Room for the handle at the right end.
 const RIGHT_PX: f64 = 10.0;
@@ -239,6 +241,7 @@ impl FlightPicture {
         svg.fill("flight__spread", &cloud);
         svg.line("ink", 1.0, "", &format!("M0 {:.1}H{width_px:.0}", y(0.0)));
         svg.line("pick", 2.0, "", &line);
+        let mut top = Vec::new();
         if let Some(reach) = dead_on_reach_m(&self.path, self.circle_radius_cm) {
             svg.line(
                 "soft",
@@ -246,6 +249,8 @@ impl FlightPicture {
                 "3 3",
                 &format!("M{:.1} {TOP_PX:.1}V{bottom:.1}", x(reach)),
             );
+            let words = t!("flight-leaves", range = range(self.units, reach));
+            top.push((reach, 0.5, words));
         }
         // The zero: a small tick on the line of sight.
         svg.line(
@@ -254,13 +259,42 @@ impl FlightPicture {
             "",
             &format!("M{:.1} {:.1}v8", x(self.zero_m), y(0.0) - 4.0),
         );
+        top.push((
+            self.zero_m,
+            0.0,
+            t!("flight-zero", range = range(self.units, self.zero_m)),
+        ));
+        let places: Vec<(f64, f64)> = top
+            .iter()
+            .map(|(range_m, aside, words)| {
+                let wide = 7.4 * words.chars().count() as f64;
+                let most = (width_px - 0.5 * wide).max(0.5 * wide);
+                ((x(*range_m) + aside * wide).clamp(0.5 * wide, most), wide)
+            })
+            .collect();
+        let free = without_collisions(&places, 6.0);
+        for (((.., words), (at, _)), free) in top.iter().zip(&places).zip(free) {
+            if free {
+                svg.text("strip__tick", "middle", *at, TOP_PX - 9.0, words);
+            }
+        }
+        // The circle's measure at the left edge.
+        let (high, low) = (y(self.circle_radius_cm), y(-self.circle_radius_cm));
+        svg.line(
+            "ink",
+            1.0,
+            "",
+            &format!("M1 {high:.1}h6M1 {low:.1}h6M4 {high:.1}V{low:.1}"),
+        );
+        let circle = cm(self.units, 2.0 * self.circle_radius_cm);
+        svg.text("strip__tick", "start", 1.0, low + 16.0, &circle);
         let room_m = 64.0 / px_per_m;
         let every = [50.0, 100.0, 200.0, 250.0, 500.0]
             .into_iter()
             .find(|every| *every >= room_m)
             .unwrap_or(1000.0);
         let mut tick = every;
-        while tick < 0.96 * far {
+        while x(tick) + 24.0 < width_px {
             svg.line(
                 "soft",
                 1.0,

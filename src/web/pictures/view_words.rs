@@ -51,7 +51,7 @@ pub(super) fn plane_rules(sight: &Sight) -> (String, String) {
     if times < 1.05 {
         return (t!("view-first-rule"), t!("view-second-rule"));
     }
-    let decimals = usize::from((times - times.round()).abs() > 0.04);
+    let decimals = usize::from(times < 2.95 && (times - times.round()).abs() > 0.04);
     let (low, high) = (said_power(low), said_power(high));
     let times = number(times, decimals);
     (
