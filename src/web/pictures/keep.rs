@@ -107,7 +107,7 @@ fn sheet(frame: &Element) -> (String, f64, f64) {
         }
         sheet.y_px += h + SPACE_PX;
     }
-    for scale in found(frame, ".picture__scale") {
+    for scale in found(frame, ".picture__scale, summary + p") {
         sheet.say(&scale.text_content().unwrap_or_default(), "400");
     }
     let (width, height) = (sheet.wide_px + 2.0 * SPACE_PX, sheet.y_px + SPACE_PX);
