@@ -341,21 +341,23 @@ impl Costs {
     /// The points of many candidates: heights and spans are few and computed once each.
     #[must_use]
     pub fn points_of_all(&self, candidates: &[Candidate]) -> Vec<f64> {
-        let mut heights: Vec<([f64; 2], f64)> = Vec::new();
+        let mut heights: Vec<(f64, f64, f64)> = Vec::new();
         let mut last_span: Option<([f64; 2], f64)> = None;
         candidates
             .iter()
             .map(|candidate| {
                 let s = &candidate.specification;
-                let seat = [s.objective_mm, s.tube_mm];
-                let height = match heights.iter().find(|(known, _)| *known == seat) {
-                    Some(&(_, points)) => points,
-                    None => {
-                        let points = self.height_points(s.objective_mm, s.tube_mm);
-                        heights.push((seat, points));
-                        points
-                    }
-                };
+                let known = (heights.iter())
+                    .rposition(|known| known.0 == s.objective_mm && known.1 == s.tube_mm);
+                let at = known.unwrap_or_else(|| {
+                    let points = self.height_points(s.objective_mm, s.tube_mm);
+                    heights.push((s.objective_mm, s.tube_mm, points));
+                    heights.len() - 1
+                });
+                let height = heights[at].2;
+                // The next candidate has mostly the same objective: found first.
+                let last = heights.len() - 1;
+                heights.swap(at, last);
                 let ends = [s.magnification_low, s.magnification_high];
                 let span = match last_span {
                     Some((known, points)) if known == ends => points,

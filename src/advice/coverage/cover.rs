@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::plan::{Group, Plan};
+use super::plan::{Group, Hub, Plan, Span};
 use super::{At, Ground, MARK_GRADE, Means, Optical, lanes, lever, lit_column, log_field};
 use crate::advice::candidates::{Candidate, GRID};
 use crate::advice::chance::{LightPlace, Tables, tables};
@@ -11,7 +11,7 @@ use crate::advice::needs::{
     aim, detail, eye_placed, field, mark, mark::Mark, parallax, steady, told_apart,
 };
 use crate::advice::slate::{GRADES, Slate};
-use crate::sight::{ParallaxSetting, pupil::WIDEST_EXIT_PUPIL_MM};
+use crate::sight::ParallaxSetting;
 
 /// One number for each occasion.
 type Column = Vec<f32>;
@@ -82,37 +82,54 @@ pub struct Coverage {
     next: usize,
     done: usize,
     served: Vec<f32>,
+    /// log10 of the widest pupil of all occasions: no wider exit pupil shows more.
+    log_widest: f32,
+    /// The nearest range of all occasions, m.
+    nearest_m: f32,
     /// By grade: what the occasions ask.
     asked: [Vec<Asked>; GRADES.len()],
-    /// By grade, at the widest exit pupil, which all objectives share.
+    /// By grade, with an exit pupil that stops no eye, which all objectives share.
     seen_widest: [ByPower; GRADES.len()],
     /// With the present objective and grade.
     seen: ByPower,
     seen_for: Option<(u64, usize)>,
+    /// The present objective, and the sight at each magnification.
+    objective: u64,
+    at: Vec<At>,
+    /// Eye placed with the present objective.
+    placed: ByPower,
     /// Eye placed and parallax with the present objective, by setting.
-    placed: Vec<(ParallaxSetting, ByPower)>,
-    placed_for: Option<u64>,
+    free: Vec<(ParallaxSetting, ByPower)>,
     steady: ByPower,
     /// Field times steady, by apparent field.
     fields: Vec<(f64, ByPower)>,
     /// log10 of what a mark must be wide to be seen, by exit pupil.
-    needed: BTreeMap<u64, Column>,
-    /// By mark, exit pupil, magnification and half.
-    marks: BTreeMap<(u32, u64, usize, bool), Column>,
+    needed: BTreeMap<u32, Column>,
+    /// What marks leave, and where it stands by mark, exit pupil, magnification and half.
+    marks: Vec<Column>,
+    mark_at: BTreeMap<(u32, u32, usize, bool), usize>,
+    /// The same by half, magnification and mark with the present objective; 0 if not known yet.
+    mark_here: Vec<usize>,
     /// By means and half.
-    drops: BTreeMap<(Means, bool), Column>,
+    drops: Vec<(Means, bool, Column)>,
     /// Chances of eye reliefs met so far.
     reliefs: Vec<(f64, f32)>,
+    room: Room,
 }
 
-/// The columns of one span of magnification, and room for more.
-struct Span {
-    /// With the zoom as this shooter sets it.
-    served: Column,
-    /// The same under each pair of means against drop, as many as are in use.
+/// Room that is used again and again.
+#[derive(Default)]
+struct Room {
+    /// By magnification: the product over all needs but mark and drop, and its sums over the
+    /// late half and the other.
+    products: Vec<Column>,
+    sums: Vec<[f32; 2]>,
+    /// The largest of those from a hub on, downwards and upwards.
+    largest: Vec<Column>,
+    /// The columns of one span, as many as are in use, by its means against drop late and by day.
     held: Vec<([Means; 2], Column)>,
     in_use: usize,
-    /// Shares found so far, by mark and means.
+    /// Shares of one span found so far, by mark and means.
     shares: Vec<(u32, usize, f32)>,
 }
 
@@ -120,23 +137,36 @@ impl Coverage {
     /// Nothing covered yet.
     #[must_use]
     pub fn new(ground: Arc<Ground>) -> Self {
+        let columns = || vec![vec![0.0; ground.slate.count]; GRID.len()];
         Self {
-            ground,
             next: 0,
             done: 0,
             served: Vec::new(),
+            log_widest: ground.slate.log_pupil.iter().copied().fold(0.0, f32::max),
+            nearest_m: (ground.slate.range_m.iter().copied()).fold(f32::INFINITY, f32::min),
             asked: [Vec::new(), Vec::new(), Vec::new()],
             seen_widest: [none_yet(), none_yet(), none_yet()],
             seen: none_yet(),
             seen_for: None,
-            placed: Vec::new(),
-            placed_for: None,
+            objective: 0,
+            at: Vec::new(),
+            placed: none_yet(),
+            free: Vec::new(),
             steady: none_yet(),
             fields: Vec::new(),
             needed: BTreeMap::new(),
-            marks: BTreeMap::new(),
-            drops: BTreeMap::new(),
+            marks: vec![Vec::new()],
+            mark_at: BTreeMap::new(),
+            mark_here: Vec::new(),
+            drops: Vec::new(),
             reliefs: Vec::new(),
+            room: Room {
+                products: columns(),
+                sums: vec![[0.0; 2]; GRID.len()],
+                largest: columns(),
+                ..Room::default()
+            },
+            ground,
         }
     }
 
@@ -167,9 +197,30 @@ impl Coverage {
         self.served
     }
 
-    fn see_to_seen(&mut self, m: usize, optical: Optical, at: &At) {
-        let grade = optical.grade;
-        let slot = if at.exit_pupil_mm >= WIDEST_EXIT_PUPIL_MM as f32 {
+    /// Takes up an objective and a grade of glass.
+    fn see_to_sight(&mut self, optical: Optical, marks: usize) {
+        let objective = optical.objective_mm.to_bits();
+        if self.objective != objective {
+            let slate = &self.ground.slate;
+            self.objective = objective;
+            self.at = GRID
+                .iter()
+                .map(|&power| At::new(power, optical.objective_mm, optical.grade, slate))
+                .collect();
+            self.placed = none_yet();
+            self.free.clear();
+            self.mark_here.clear();
+            self.mark_here.resize(2 * GRID.len() * marks, 0);
+        }
+        if self.seen_for != Some((objective, optical.grade)) {
+            self.seen = none_yet();
+            self.seen_for = Some((objective, optical.grade));
+        }
+    }
+
+    fn see_to_seen(&mut self, m: usize, grade: usize) {
+        let at = &self.at[m];
+        let slot = if at.log_exit_pupil >= self.log_widest {
             &mut self.seen_widest[grade][m]
         } else {
             &mut self.seen[m]
@@ -183,171 +234,155 @@ impl Coverage {
         }
     }
 
-    fn see_to_placed(&mut self, m: usize, kind: usize, at: &At) {
-        let (setting, columns) = &mut self.placed[kind];
+    fn see_to_placed(&mut self, m: usize, kind: usize) {
+        let (setting, columns) = &mut self.free[kind];
         if columns[m].is_some() {
             return;
         }
-        let (slate, t) = (&self.ground.slate, tables());
+        let (slate, t, at) = (&self.ground.slate, tables(), &self.at[m]);
+        let placed = self.placed[m].get_or_insert_with(|| {
+            (slate.pupil_mm.iter())
+                .zip(&slate.per_offset)
+                .map(|(&pupil_mm, &per_offset)| {
+                    eye_placed::chance(t, at.exit_pupil_mm, pupil_mm, per_offset)
+                })
+                .collect()
+        });
         let column = (slate.range_m.iter())
             .zip(&slate.pupil_mm)
-            .zip(slate.per_offset.iter().zip(&slate.per_circle))
-            .map(|((&range_m, &pupil_mm), (&per_offset, &per_circle))| {
+            .zip(placed.iter().zip(&slate.per_circle))
+            .map(|((&range_m, &pupil_mm), (&placed, &per_circle))| {
                 let error = parallax::error_mm(
                     at.effective_mm,
                     at.magnification,
                     pupil_mm,
                     lever(*setting, range_m),
                 );
-                eye_placed::chance(t, at.exit_pupil_mm, pupil_mm, per_offset)
-                    * parallax::chance(t, error, per_circle)
+                placed * parallax::chance(t, error, per_circle)
             })
             .collect();
         columns[m] = Some(column);
     }
 
-    fn see_to_field(&mut self, m: usize, kind: usize, at: &At) {
+    fn see_to_field(&mut self, m: usize, kind: usize) {
         let (slate, t) = (&self.ground.slate, tables());
-        let power = at.log_magnification;
+        let power = self.at[m].log_magnification;
+        let (apparent_deg, columns) = &mut self.fields[kind];
+        if columns[m].is_some() {
+            return;
+        }
         let steady = self.steady[m].get_or_insert_with(|| {
             (slate.log_room.iter())
                 .map(|&room| steady::chance(t, room, power))
                 .collect()
         });
-        let (apparent_deg, columns) = &mut self.fields[kind];
-        if columns[m].is_none() {
-            let log_field = log_field(*apparent_deg, &self.ground.world);
-            columns[m] = Some(
-                (slate.log_field_need.iter())
-                    .zip(steady)
-                    .map(|(&lack, &mut steady)| steady * field::chance(t, lack, log_field, power))
-                    .collect(),
-            );
-        }
+        let log_field = log_field(*apparent_deg, &self.ground.world);
+        columns[m] = Some(
+            (slate.log_field_need.iter())
+                .zip(steady)
+                .map(|(&lack, &mut steady)| steady * field::chance(t, lack, log_field, power))
+                .collect(),
+        );
     }
 
-    /// The product over all needs but mark and drop at one magnification, and its sums over
-    /// the late half and the other.
-    fn product(
-        &mut self,
-        m: usize,
-        optical: Optical,
-        kinds: [usize; 2],
-        room: &mut Column,
-    ) -> Power {
-        let ground = Arc::clone(&self.ground);
-        let at = At::new(GRID[m], optical.objective_mm, optical.grade, &ground.slate);
-        self.see_to_seen(m, optical, &at);
-        self.see_to_placed(m, kinds[0], &at);
-        self.see_to_field(m, kinds[1], &at);
-        let seen = if at.exit_pupil_mm >= WIDEST_EXIT_PUPIL_MM as f32 {
-            &self.seen_widest[optical.grade][m]
+    /// The product over all needs but mark and drop at one magnification.
+    fn product(&mut self, m: usize, grade: usize, kinds: [usize; 2]) {
+        self.see_to_seen(m, grade);
+        self.see_to_placed(m, kinds[0]);
+        self.see_to_field(m, kinds[1]);
+        let seen = if self.at[m].log_exit_pupil >= self.log_widest {
+            &self.seen_widest[grade][m]
         } else {
             &self.seen[m]
         };
-        let (Some(seen), Some(placed), Some(field)) = (
-            seen,
-            &self.placed[kinds[0]].1[m],
-            &self.fields[kinds[1]].1[m],
-        ) else {
-            return Power::default();
+        let (Some(seen), Some(placed), Some(field)) =
+            (seen, &self.free[kinds[0]].1[m], &self.fields[kinds[1]].1[m])
+        else {
+            return;
         };
-        let mut all = vec![0.0; seen.len()];
-        lanes::products(room, seen, placed);
-        lanes::products(&mut all, room, field);
-        let (late, day) = all.split_at(ground.slate.late);
-        Power {
-            sums: [lanes::sum(late), lanes::sum(day)],
-            column: all,
+        let slate = &self.ground.slate;
+        for half in 0..2 {
+            let range = slate.half(half == 0);
+            self.room.sums[m][half] = lanes::products(
+                &mut self.room.products[m][range.clone()],
+                [&seen[range.clone()], &placed[range.clone()], &field[range]],
+            );
         }
     }
 
     fn group(&mut self, candidates: &[Candidate], plan: &Plan, group: &Group) {
         let optical = group.optical;
-        let ground = Arc::clone(&self.ground);
-        let (n, late) = (ground.slate.count, ground.slate.late);
-        let objective = optical.objective_mm.to_bits();
-        if self.seen_for != Some((objective, optical.grade)) {
-            self.seen = none_yet();
-            self.seen_for = Some((objective, optical.grade));
-        }
-        if self.placed_for != Some(objective) {
-            self.placed.clear();
-            self.placed_for = Some(objective);
-        }
+        self.see_to_sight(optical, plan.marks.len());
+        // Where nothing is nearer than the nearest setting, no focus is missed.
+        let setting = match group.parallax {
+            ParallaxSetting::Adjustable { nearest_m } if nearest_m <= f64::from(self.nearest_m) => {
+                ParallaxSetting::Adjustable { nearest_m: 0.0 }
+            }
+            other => other,
+        };
         let kinds = [
-            place_of(&mut self.placed, group.parallax),
+            place_of(&mut self.free, setting),
             place_of(&mut self.fields, optical.apparent_deg),
         ];
-        let mut powers: Vec<Option<Power>> = vec![None; GRID.len()];
-        let mut room = vec![0.0f32; n];
-        let mut running = vec![0.0f32; n];
-        let mut span = Span {
-            served: vec![0.0; n],
-            held: Vec::new(),
-            in_use: 0,
-            shares: Vec::new(),
-        };
-        for (low, highs) in &group.lows {
-            running.fill(0.0);
-            let mut from = *low;
-            let mut best = [(*low, -1.0f32); 2];
-            for (high, list) in highs {
-                for (m, slot) in powers.iter_mut().enumerate().take(high + 1).skip(from) {
-                    let power =
-                        slot.get_or_insert_with(|| self.product(m, optical, kinds, &mut room));
-                    lanes::raise(&mut running, &power.column);
-                    for (best, &sum) in best.iter_mut().zip(&power.sums) {
-                        if sum > best.1 {
-                            *best = (m, sum);
-                        }
-                    }
+        let mut known = [false; GRID.len()];
+        for Hub { at, spans } in &group.hubs {
+            let ends = (spans.iter()).fold((*at, *at), |(low, high), span| {
+                (low.min(span.low), high.max(span.high))
+            });
+            for m in ends.0..=ends.1 {
+                if !core::mem::replace(&mut known[m], true) {
+                    self.product(m, optical.grade, kinds);
                 }
-                from = high + 1;
-                let halves = [(0, 0..late), (1, late..n)];
-                for (half, range) in halves {
-                    if let Some(power) = &powers[best[half].0] {
-                        lanes::mixture(
-                            &mut span.served[range.clone()],
-                            ground.left_share as f32,
-                            &power.column[range.clone()],
-                            &running[range],
-                        );
-                    }
-                }
-                let set = [best[0].0, best[1].0];
-                self.span(candidates, plan, optical.objective_mm, &mut span, set, list);
+            }
+            self.largest(*at, ends);
+            for span in spans {
+                self.span(candidates, plan, span);
             }
         }
     }
 
-    /// Puts the marks and means of the candidates of one span on its column.
-    fn span(
-        &mut self,
-        candidates: &[Candidate],
-        plan: &Plan,
-        objective_mm: f64,
-        span: &mut Span,
-        set: [usize; 2],
-        list: &[u32],
-    ) {
+    /// The largest product from a hub down to each lower end and up to each upper one.
+    fn largest(&mut self, hub: usize, (low, high): (usize, usize)) {
+        let Room {
+            products, largest, ..
+        } = &mut self.room;
+        largest[hub].copy_from_slice(&products[hub]);
+        for m in (low..hub).rev() {
+            let (below, above) = largest.split_at_mut(m + 1);
+            lanes::larger_of(&mut below[m], &above[0], &products[m]);
+        }
+        for m in hub + 1..=high {
+            let (below, above) = largest.split_at_mut(m);
+            lanes::larger_of(&mut above[0], &below[m - 1], &products[m]);
+        }
+    }
+
+    /// Puts the marks and means of the candidates of one span on its columns.
+    fn span(&mut self, candidates: &[Candidate], plan: &Plan, span: &Span) {
         let ground = Arc::clone(&self.ground);
+        let mut set = [span.low; 2];
+        for (half, set) in set.iter_mut().enumerate() {
+            let sum = |m: usize| self.room.sums[m][half];
+            for m in span.low + 1..=span.high {
+                if sum(m) > sum(*set) {
+                    *set = m;
+                }
+            }
+        }
         // Few marks and means are met in one span, many times each.
-        span.in_use = 0;
-        span.shares.clear();
-        for &index in list {
+        self.room.in_use = 0;
+        self.room.shares.clear();
+        for &index in &span.list {
             let s = &candidates[index as usize].specification;
-            let mark_index = plan.mark_of[index as usize];
+            let mark = plan.mark_of[index as usize];
             let means = [ground.means(s, set[0]), ground.means(s, set[1])];
-            let held = self.held(span, means);
-            let known =
-                (span.shares.iter()).find(|(mark, by, _)| (*mark, *by) == (mark_index, held));
+            let held = self.held(span, set, means);
+            let known = (self.room.shares.iter()).find(|(of, by, _)| (*of, *by) == (mark, held));
             let share = match known {
                 Some(&(_, _, share)) => share,
                 None => {
-                    let mark = (mark_index, &plan.marks[mark_index as usize]);
-                    let share = self.share(mark, objective_mm, set, &span.held[held].1);
-                    span.shares.push((mark_index, held, share));
+                    let share = self.share(plan, mark, set, held);
+                    self.room.shares.push((mark, held, share));
                     share
                 }
             };
@@ -356,61 +391,82 @@ impl Coverage {
         }
     }
 
-    /// The place of a span's column under means against drop.
-    fn held(&mut self, span: &mut Span, means: [Means; 2]) -> usize {
-        let known = span.held[..span.in_use]
-            .iter()
-            .position(|(m, _)| *m == means);
+    /// The place of a span's column, with the zoom as this shooter sets it, under means against
+    /// drop.
+    fn held(&mut self, span: &Span, set: [usize; 2], means: [Means; 2]) -> usize {
+        let room = &mut self.room;
+        let known = (room.held[..room.in_use].iter()).position(|(m, _)| *m == means);
         if let Some(at) = known {
             return at;
         }
         let ground = &self.ground;
-        let (n, late) = (ground.slate.count, ground.slate.late);
-        if span.in_use == span.held.len() {
-            span.held.push((means, vec![0.0; n]));
+        if room.in_use == room.held.len() {
+            room.held.push((means, vec![0.0; ground.slate.count]));
         }
-        let (of, column) = &mut span.held[span.in_use];
+        let (of, column) = &mut room.held[room.in_use];
         *of = means;
-        for (half, range) in [(0usize, 0..late), (1, late..n)] {
-            let drop = (self.drops)
-                .entry((means[half], half == 0))
-                .or_insert_with(|| ground.drop_column(range.clone(), means[half]));
-            lanes::products(&mut column[range.clone()], &span.served[range], drop);
+        let (low, high) = (&room.largest[span.low], &room.largest[span.high]);
+        for half in 0..2 {
+            let (late, range) = (half == 0, ground.slate.half(half == 0));
+            let known = self
+                .drops
+                .iter()
+                .position(|(m, l, _)| (*m, *l) == (means[half], late));
+            let at = known.unwrap_or_else(|| {
+                let drop = ground.drop_column(range.clone(), means[half]);
+                self.drops.push((means[half], late, drop));
+                self.drops.len() - 1
+            });
+            lanes::mixture(
+                &mut column[range.clone()],
+                ground.left_share as f32,
+                [
+                    &room.products[set[half]][range.clone()],
+                    &low[range.clone()],
+                    &high[range],
+                    &self.drops[at].2,
+                ],
+            );
         }
-        span.in_use += 1;
-        span.in_use - 1
+        room.in_use += 1;
+        room.in_use - 1
     }
 
     /// The share of a column that a mark keeps.
-    fn share(
-        &mut self,
-        (index, mark): (u32, &Mark),
-        objective_mm: f64,
-        set: [usize; 2],
-        held: &[f32],
-    ) -> f32 {
-        let slate = &self.ground.slate;
-        let (late, day) = held.split_at(slate.late);
+    fn share(&mut self, plan: &Plan, mark: u32, set: [usize; 2], held: usize) -> f32 {
+        let ground = Arc::clone(&self.ground);
+        let slate = &ground.slate;
         let mut total = 0.0;
-        for (half, column) in [late, day].into_iter().enumerate() {
-            if column.is_empty() {
+        for (half, m) in set.into_iter().enumerate() {
+            let range = slate.half(half == 0);
+            if range.is_empty() {
                 continue;
             }
-            let m = set[half];
-            let at = At::new(GRID[m], objective_mm, MARK_GRADE, slate);
-            let exit = u64::from(at.exit_pupil_mm.to_bits());
-            let mark_column = self
-                .marks
-                .entry((index, exit, m, half == 0))
-                .or_insert_with(|| {
-                    let needed = (self.needed)
-                        .entry(exit)
-                        .or_insert_with(|| needed(slate, &at));
-                    mark_column(slate, mark, needed, GRID[m], half == 0)
-                });
-            total += lanes::sum_of_products(column, mark_column);
+            let place = (half * GRID.len() + m) * plan.marks.len() + mark as usize;
+            if self.mark_here[place] == 0 {
+                self.mark_here[place] = self.mark_column(plan, mark, m, half == 0);
+            }
+            let left = &self.marks[self.mark_here[place]];
+            total += lanes::sum_of_products(&self.room.held[held].1[range], left);
         }
         total / slate.count as f32
+    }
+
+    /// Where what a mark leaves stands, which is found anew if it must be.
+    fn mark_column(&mut self, plan: &Plan, mark: u32, m: usize, late: bool) -> usize {
+        let (slate, at) = (&self.ground.slate, &self.at[m]);
+        let exit = at.log_exit_pupil.min(self.log_widest).to_bits();
+        *(self.mark_at)
+            .entry((mark, exit, m, late))
+            .or_insert_with(|| {
+                let needed = (self.needed)
+                    .entry(exit)
+                    .or_insert_with(|| needed(slate, at));
+                let of = &plan.marks[mark as usize];
+                self.marks
+                    .push(mark_column(slate, of, needed, GRID[m], late));
+                self.marks.len() - 1
+            })
     }
 
     /// The chance that an eye relief is enough; few are met, many times each.
@@ -422,14 +478,6 @@ impl Coverage {
         self.reliefs.push((eye_relief_mm, chance));
         chance
     }
-}
-
-/// One magnification of a group.
-#[derive(Clone, Default)]
-struct Power {
-    column: Column,
-    /// Late, and by day.
-    sums: [f32; 2],
 }
 
 /// The place of a key in a list, where it is put if it is new.

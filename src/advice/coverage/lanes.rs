@@ -1,173 +1,125 @@
 //! Columns of numbers, several at a time: the same sums in the same order on every target.
 //!
-//! Eight strands run through a column, in two registers of four where the processor has them
-//! and one by one where it has not. Products and larger-of are exact for each number, and the
-//! strands are added up in one fixed order, so that the bits do not depend on the processor.
+//! Eight strands run through a column and are added up in one fixed order, so that the bits do
+//! not depend on the processor or on how many numbers it takes at a time.
 
 /// Strands that run through a column.
 const STRANDS: usize = 8;
 
-mod four {
-    /// Four numbers.
-    #[derive(Clone, Copy)]
-    pub struct Four([f32; 4]);
+/// Eight numbers.
+type Eight = [f32; STRANDS];
 
-    #[inline(always)]
-    fn larger(a: f32, b: f32) -> f32 {
-        if a > b { a } else { b }
-    }
-
-    impl Four {
-        #[inline(always)]
-        pub fn of(a: f32, b: f32, c: f32, d: f32) -> Self {
-            Self([a, b, c, d])
-        }
-
-        #[inline(always)]
-        pub fn all(x: f32) -> Self {
-            Self([x; 4])
-        }
-
-        #[inline(always)]
-        pub fn add(self, other: Self) -> Self {
-            let ([a, b, c, d], [e, f, g, h]) = (self.0, other.0);
-            Self([a + e, b + f, c + g, d + h])
-        }
-
-        #[inline(always)]
-        pub fn times(self, other: Self) -> Self {
-            let ([a, b, c, d], [e, f, g, h]) = (self.0, other.0);
-            Self([a * e, b * f, c * g, d * h])
-        }
-
-        /// The larger of each; neither may be anything but a number.
-        #[inline(always)]
-        pub fn larger(self, other: Self) -> Self {
-            let ([a, b, c, d], [e, f, g, h]) = (self.0, other.0);
-            Self([larger(a, e), larger(b, f), larger(c, g), larger(d, h)])
-        }
-
-        #[inline(always)]
-        pub fn array(self) -> [f32; 4] {
-            self.0
-        }
-    }
+#[inline(always)]
+fn times([a, b, c, d, e, f, g, h]: Eight, [i, j, k, l, m, n, o, p]: Eight) -> Eight {
+    [a * i, b * j, c * k, d * l, e * m, f * n, g * o, h * p]
 }
 
-use four::Four;
+#[inline(always)]
+fn add([a, b, c, d, e, f, g, h]: Eight, [i, j, k, l, m, n, o, p]: Eight) -> Eight {
+    [a + i, b + j, c + k, d + l, e + m, f + n, g + o, h + p]
+}
 
-/// Eight numbers.
-#[derive(Clone, Copy)]
-struct Eight(Four, Four);
+#[inline(always)]
+fn total([a, b, c, d, e, f, g, h]: Eight) -> f32 {
+    ((a + e) + (b + f)) + ((c + g) + (d + h))
+}
 
-impl Eight {
-    #[inline(always)]
-    fn of(x: &[f32; STRANDS]) -> Self {
-        Self(
-            Four::of(x[0], x[1], x[2], x[3]),
-            Four::of(x[4], x[5], x[6], x[7]),
-        )
-    }
-
-    /// The last few of a column, and nothing behind them.
-    #[inline(always)]
-    fn of_rest(rest: &[f32]) -> Self {
-        let mut eight = [0.0; STRANDS];
-        for (slot, x) in eight.iter_mut().zip(rest) {
-            *slot = *x;
-        }
-        Self::of(&eight)
-    }
-
-    #[inline(always)]
-    fn all(x: f32) -> Self {
-        Self(Four::all(x), Four::all(x))
-    }
-
-    #[inline(always)]
-    fn add(self, other: Self) -> Self {
-        Self(self.0.add(other.0), self.1.add(other.1))
-    }
-
-    #[inline(always)]
-    fn times(self, other: Self) -> Self {
-        Self(self.0.times(other.0), self.1.times(other.1))
-    }
-
-    #[inline(always)]
-    fn larger(self, other: Self) -> Self {
-        Self(self.0.larger(other.0), self.1.larger(other.1))
-    }
-
-    #[inline(always)]
-    fn array(self) -> [f32; STRANDS] {
-        let ([a, b, c, d], [e, f, g, h]) = (self.0.array(), self.1.array());
-        [a, b, c, d, e, f, g, h]
-    }
-
-    #[inline(always)]
-    fn sum(self) -> f32 {
-        let [a, b, c, d] = self.0.add(self.1).array();
-        (a + b) + (c + d)
-    }
+/// The larger of two; neither may be anything but a number.
+#[inline(always)]
+fn larger(a: f32, b: f32) -> f32 {
+    if a > b { a } else { b }
 }
 
 /// Sum of a column.
-pub fn sum(a: &[f32]) -> f32 {
-    let (whole, rest) = a.as_chunks::<STRANDS>();
-    let mut strands = Eight::of_rest(rest);
-    for x in whole {
-        strands = strands.add(Eight::of(x));
+pub fn sum(column: &[f32]) -> f32 {
+    let (whole, rest) = column.as_chunks::<STRANDS>();
+    let mut strands = [0.0; STRANDS];
+    for (slot, x) in strands.iter_mut().zip(rest) {
+        *slot = *x;
     }
-    strands.sum()
+    for x in whole {
+        strands = add(strands, *x);
+    }
+    total(strands)
 }
 
 /// Sum of the products of two columns of one length.
 pub fn sum_of_products(a: &[f32], b: &[f32]) -> f32 {
     let (a, rest_a) = a.as_chunks::<STRANDS>();
     let (b, rest_b) = b.as_chunks::<STRANDS>();
-    let mut strands = Eight::of_rest(rest_a).times(Eight::of_rest(rest_b));
-    for (x, y) in a.iter().zip(b) {
-        strands = strands.add(Eight::of(x).times(Eight::of(y)));
+    let mut strands = [0.0; STRANDS];
+    for (slot, (x, y)) in strands.iter_mut().zip(rest_a.iter().zip(rest_b)) {
+        *slot = x * y;
     }
-    strands.sum()
+    for (x, y) in a.iter().zip(b) {
+        strands = add(strands, times(*x, *y));
+    }
+    total(strands)
 }
 
-/// Writes an eightfold function of two columns over a third.
-#[inline(always)]
-fn write(to: &mut [f32], a: &[f32], b: &[f32], f: impl Fn(Eight, Eight) -> Eight) {
+/// Writes the products of three columns, the first two first, and sums them up.
+pub fn products(to: &mut [f32], [a, b, c]: [&[f32]; 3]) -> f32 {
     let (to, rest_to) = to.as_chunks_mut::<STRANDS>();
     let (a, rest_a) = a.as_chunks::<STRANDS>();
     let (b, rest_b) = b.as_chunks::<STRANDS>();
-    for ((to, x), y) in to.iter_mut().zip(a).zip(b) {
-        *to = f(Eight::of(x), Eight::of(y)).array();
+    let (c, rest_c) = c.as_chunks::<STRANDS>();
+    let mut strands = [0.0; STRANDS];
+    for (i, to) in rest_to.iter_mut().enumerate() {
+        *to = rest_a[i] * rest_b[i] * rest_c[i];
+        strands[i] = *to;
     }
-    let last = f(Eight::of_rest(rest_a), Eight::of_rest(rest_b)).array();
-    for (to, x) in rest_to.iter_mut().zip(last) {
-        *to = x;
+    for (((to, x), y), z) in to.iter_mut().zip(a).zip(b).zip(c) {
+        *to = times(times(*x, *y), *z);
+        strands = add(strands, *to);
+    }
+    total(strands)
+}
+
+/// So much of the first column and the rest of the larger of two others, times a fourth.
+pub fn mixture(to: &mut [f32], share: f32, [a, b, c, d]: [&[f32]; 4]) {
+    let rest = 1.0 - share;
+    let one = |a: f32, b: f32, c: f32, d: f32| (share * a + rest * larger(b, c)) * d;
+    let (to, rest_to) = to.as_chunks_mut::<4>();
+    let (a, rest_a) = a.as_chunks::<4>();
+    let (b, rest_b) = b.as_chunks::<4>();
+    let (c, rest_c) = c.as_chunks::<4>();
+    let (d, rest_d) = d.as_chunks::<4>();
+    for ((((to, a), b), c), d) in to.iter_mut().zip(a).zip(b).zip(c).zip(d) {
+        *to = [
+            one(a[0], b[0], c[0], d[0]),
+            one(a[1], b[1], c[1], d[1]),
+            one(a[2], b[2], c[2], d[2]),
+            one(a[3], b[3], c[3], d[3]),
+        ];
+    }
+    for (i, to) in rest_to.iter_mut().enumerate() {
+        *to = one(rest_a[i], rest_b[i], rest_c[i], rest_d[i]);
     }
 }
 
-/// The products of two columns.
-pub fn products(to: &mut [f32], a: &[f32], b: &[f32]) {
-    write(to, a, b, Eight::times);
-}
-
-/// So much of the first column and the rest of the second.
-pub fn mixture(to: &mut [f32], share: f32, a: &[f32], b: &[f32]) {
-    let (first, second) = (Eight::all(share), Eight::all(1.0 - share));
-    write(to, a, b, |x, y| first.times(x).add(second.times(y)));
-}
-
-/// Raises a column to another where that is larger.
-pub fn raise(to: &mut [f32], other: &[f32]) {
-    let (to, rest) = to.as_chunks_mut::<STRANDS>();
-    let (other, rest_other) = other.as_chunks::<STRANDS>();
-    for (to, x) in to.iter_mut().zip(other) {
-        *to = Eight::of(to).larger(Eight::of(x)).array();
+/// The larger of two columns, number by number.
+pub fn larger_of(to: &mut [f32], a: &[f32], b: &[f32]) {
+    let (to, rest_to) = to.as_chunks_mut::<STRANDS>();
+    let (a, rest_a) = a.as_chunks::<STRANDS>();
+    let (b, rest_b) = b.as_chunks::<STRANDS>();
+    for ((to, [a, b, c, d, e, f, g, h]), [i, j, k, l, m, n, o, p]) in to.iter_mut().zip(a).zip(b) {
+        let first = [
+            larger(*a, *i),
+            larger(*b, *j),
+            larger(*c, *k),
+            larger(*d, *l),
+        ];
+        let then = [
+            larger(*e, *m),
+            larger(*f, *n),
+            larger(*g, *o),
+            larger(*h, *p),
+        ];
+        let ([a, b, c, d], [e, f, g, h]) = (first, then);
+        *to = [a, b, c, d, e, f, g, h];
     }
-    for (to, x) in rest.iter_mut().zip(rest_other) {
-        *to = if *to > *x { *to } else { *x };
+    for (i, to) in rest_to.iter_mut().enumerate() {
+        *to = larger(rest_a[i], rest_b[i]);
     }
 }
 
@@ -193,26 +145,15 @@ mod tests {
                 .map(|(&x, &y)| f64::from(x) * f64::from(y))
                 .sum();
             assert!((f64::from(sum_of_products(&a, &b)) - plain).abs() < 1e-4 * (1.0 + plain));
+            let (c, d) = (column(count, 21), column(count, 77));
             let mut to = vec![0.0; count];
-            products(&mut to, &a, &b);
-            assert!(
-                to.iter()
-                    .zip(a.iter().zip(&b))
-                    .all(|(t, (x, y))| *t == x * y)
-            );
-            mixture(&mut to, 0.25, &a, &b);
-            assert!(
-                to.iter()
-                    .zip(a.iter().zip(&b))
-                    .all(|(t, (x, y))| *t == 0.25 * x + 0.75 * y)
-            );
-            to.copy_from_slice(&a);
-            raise(&mut to, &b);
-            assert!(
-                to.iter()
-                    .zip(a.iter().zip(&b))
-                    .all(|(t, (x, y))| *t == x.max(*y))
-            );
+            let total = products(&mut to, [&a, &b, &c]);
+            assert!((0..count).all(|i| to[i] == a[i] * b[i] * c[i]));
+            assert_eq!(total, sum(&to));
+            mixture(&mut to, 0.25, [&a, &b, &c, &d]);
+            assert!((0..count).all(|i| to[i] == (0.25 * a[i] + 0.75 * b[i].max(c[i])) * d[i]));
+            larger_of(&mut to, &a, &b);
+            assert!((0..count).all(|i| to[i] == a[i].max(b[i])));
         }
     }
 }

@@ -10,12 +10,24 @@ use crate::sight::ParallaxSetting;
 pub(super) struct Group {
     pub(super) optical: Optical,
     pub(super) parallax: ParallaxSetting,
-    /// Lowest power → top power → candidates.
-    pub(super) lows: Vec<(usize, Vec<Top>)>,
+    pub(super) hubs: Vec<Hub>,
 }
 
-/// A top power's index and the candidates that reach it.
-pub(super) type Top = (usize, Vec<u32>);
+/// A magnification and spans that hold it: the largest chance within a span is the larger of
+/// what lies below the hub and what lies above, so that both are found once for all of them.
+#[derive(Clone, Debug)]
+pub(super) struct Hub {
+    pub(super) at: usize,
+    pub(super) spans: Vec<Span>,
+}
+
+/// A span of magnification on the grid, and the candidates that have it.
+#[derive(Clone, Debug)]
+pub(super) struct Span {
+    pub(super) low: usize,
+    pub(super) high: usize,
+    pub(super) list: Vec<u32>,
+}
 
 /// The order in which candidates are put through the tables; depends on no person.
 #[derive(Clone, Debug)]
@@ -56,38 +68,43 @@ impl Plan {
         crate::plain::sort_by_key(&mut order, |&index| {
             (key(index), ends(index), candidates[index as usize].id)
         });
-        let mut groups: Vec<Group> = Vec::new();
+        let mut groups: Vec<(Group, Vec<Span>)> = Vec::new();
         let mut last = None;
         for &index in &order {
             let c = &candidates[index as usize];
             let k = key(index);
             if last != Some(k) {
-                groups.push(Group {
+                let group = Group {
                     optical: Optical {
                         objective_mm: c.specification.objective_mm,
                         grade: grade_index(&c.specification),
                         apparent_deg: c.apparent_deg,
                     },
                     parallax: c.specification.parallax,
-                    lows: Vec::new(),
-                });
+                    hubs: Vec::new(),
+                };
+                groups.push((group, Vec::new()));
                 last = Some(k);
             }
             let (low, high) = ends(index);
-            if let Some(group) = groups.last_mut() {
-                if group.lows.last().is_none_or(|l| l.0 != low) {
-                    group.lows.push((low, Vec::new()));
-                }
-                if let Some((_, highs)) = group.lows.last_mut() {
-                    if highs.last().is_none_or(|h| h.0 != high) {
-                        highs.push((high, Vec::new()));
-                    }
-                    if let Some((_, list)) = highs.last_mut() {
-                        list.push(index);
-                    }
+            if let Some((_, spans)) = groups.last_mut() {
+                match spans.last_mut() {
+                    Some(span) if (span.low, span.high) == (low, high) => span.list.push(index),
+                    _ => spans.push(Span {
+                        low,
+                        high,
+                        list: vec![index],
+                    }),
                 }
             }
         }
+        let groups = groups
+            .into_iter()
+            .map(|(group, spans)| Group {
+                hubs: hubs(spans),
+                ..group
+            })
+            .collect();
         let mut marks: Vec<Mark> = Vec::new();
         let mark_of = candidates
             .iter()
@@ -107,4 +124,15 @@ impl Plan {
             mark_of,
         }
     }
+}
+
+/// As few hubs as hold all spans: each at the lowest top power among those left.
+fn hubs(mut spans: Vec<Span>) -> Vec<Hub> {
+    let mut hubs = Vec::new();
+    while let Some(at) = spans.iter().map(|span| span.high).min() {
+        let (held, left) = spans.into_iter().partition(|span| span.low <= at);
+        hubs.push(Hub { at, spans: held });
+        spans = left;
+    }
+    hubs
 }
