@@ -176,9 +176,22 @@ owned-served = { $line }: in about { $tenths } of 10 situations it is not what s
 owned-keep = That is as good. Keep what you have: nobody could tell the difference.
 owned-gain = The line above { $gains }.
 owned-lose = It { $losses }.
-annoys-mended = the line above { $change }.
-annoys-not-mended = not mended, or hardly: the line above { $change }.
-annoys-reached = with the line above: { $name } { $value }.
+annoys-mended = Mended: the line above { $change }.
+annoys-not-mended = Not mended, or hardly: the line above { $change }.
+annoys-reached = With the line above: { $name } { $value }.
+annoys-now = yours has
+annoys-usual = a usual { $line } has
+annoys-moves-too_dark = so { $to } of 100 of your situations are taken in the last light, not { $from }.
+annoys-moves-too_heavy = so 100 g weigh as much to you as { $to } % of your occasions, not { $from } %.
+annoys-moves-too_narrow = so up to { $charge } % of your occasions are charged to a sight that shows less than { $to } at 100 m turned down ({ $now } { $from }).
+annoys-moves-hard_to_find_picture = so up to { $charge } % of your occasions are charged to an exit pupil below { $to } mm ({ $now } { $from } mm, half turned up).
+annoys-moves-not_far_enough = so up to { $charge } % of your occasions are charged to a top power below { $to } × ({ $now } { $from } ×).
+annoys-moves-no-light = it moves nothing here: what you described is all by day, or all in that light already. Say until when you shoot if dusk is the trouble.
+annoys-moves-no-mass = it moves nothing here: you have set yourself what grams weigh.
+annoys-moves-no-power = it moves nothing here: your hold and the air leave no more power of use. A steadier rest gains more.
+annoys-moves-no-pupil = it moves nothing here: its exit pupil is as wide as a head can use. Look at the comb, the height and the eye relief.
+annoys-otherwise = Without that it would be { $line }.
+annoys-same = The line would be the same without it.
 
 ## Stated ranges
 ranges-taken = Distances that are guessed are mostly stated 10 to 15 % long. Your { $stated } is counted as { $taken }, give or take { $spread }; measured, it would count as it is.

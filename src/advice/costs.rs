@@ -9,6 +9,7 @@
 
 use super::candidates::Candidate;
 use super::occasions;
+use super::owned;
 use super::report::Rates;
 use super::world::World;
 use crate::need::answers::{
@@ -18,7 +19,8 @@ use crate::need::shooter::{Need, Stop};
 use crate::rifle::mounting::{Clearances, Height};
 use crate::rifle::steadiness;
 use crate::sight::{
-    Elevation, FocalPlane, Illumination, ParallaxSetting, Specification, fits, resolution,
+    Elevation, FocalPlane, Illumination, ParallaxSetting, Specification, field, fits, pupil,
+    resolution, typed_line::TypedSight,
 };
 
 /// Points for 100 g, before how far it is carried.
@@ -55,6 +57,77 @@ const DAZZLING_POINTS: f64 = 2.0;
 /// (assumption).
 const ANNOYED_BY_MASS: f64 = 1.5;
 
+/// Points for a sight that is in what annoys no better than the one owned now (assumption:
+/// two near-ties, so that it decides among those that serve alike and never over a need).
+pub const ANNOYANCE_POINTS: f64 = 2.0;
+/// It is better clearly where it has so many times as much of it (assumption).
+const CLEARLY_BETTER: f64 = 1.25;
+/// The sight owned now where only what annoys about it was said: the commonest of all (common
+/// practice, no source).
+pub const USUAL_SIGHT: &str = "3-9x40";
+
+/// What is wished for because the sight owned now has too little of it: all points are charged
+/// up to `from`, none beyond `to`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Wish {
+    /// What annoys.
+    pub annoys: Annoyance,
+    /// What the sight owned now has.
+    pub from: f64,
+    /// What is clearly more.
+    pub to: f64,
+    /// The power at which exit pupils are compared.
+    power: f64,
+}
+
+impl Wish {
+    /// The wish that an annoyance stands for; none for those that shift something else, and
+    /// where more would be of no use.
+    fn of(need: &Need, annoys: Annoyance) -> Option<Self> {
+        let now = owned::specification(need)
+            .or_else(|| Some(TypedSight::parse(USUAL_SIGHT).ok()?.specification()))?;
+        let mut wish = Self {
+            annoys,
+            from: 0.0,
+            to: 0.0,
+            // Between its ends: neither turned down for the wood nor up for the far shot.
+            power: libm::sqrt(now.magnification_low * now.magnification_high),
+        };
+        wish.from = wish.reached(&Candidate::of(now))?;
+        let of_use = match annoys {
+            Annoyance::HardToFindPicture => pupil::WIDEST_EXIT_PUPIL_MM,
+            Annoyance::NotFarEnough => (ceilings(need).into_iter())
+                .filter(|(_, share)| *share > 0.05)
+                .fold(0.0, |most, (ceiling, _)| ceiling.max(most)),
+            _ => f64::INFINITY,
+        };
+        wish.to = (CLEARLY_BETTER * wish.from).min(of_use);
+        (wish.to > 1.01 * wish.from).then_some(wish)
+    }
+
+    /// How much of it a sight has: the field at the lowest power in m per 100 m, the exit pupil
+    /// in mm, the top power.
+    fn reached(&self, candidate: &Candidate) -> Option<f64> {
+        let s = &candidate.specification;
+        let (low, high) = (s.magnification_low, s.magnification_high);
+        match self.annoys {
+            Annoyance::TooNarrow => Some(field::field_m_per_100m(candidate.apparent_deg, low)),
+            Annoyance::HardToFindPicture => {
+                let power = self.power.max(low).min(high);
+                Some(pupil::exit_pupil_mm(s.objective_mm, power))
+            }
+            Annoyance::NotFarEnough => Some(high),
+            Annoyance::TooDark | Annoyance::TooHeavy => None,
+        }
+    }
+
+    fn points(&self, candidate: &Candidate) -> f64 {
+        let reached = self.reached(candidate).unwrap_or(self.to);
+        let gained = libm::log(reached / self.from) / libm::log(self.to / self.from);
+        ANNOYANCE_POINTS * (1.0 - gained.clamp(0.0, 1.0))
+    }
+}
+
 /// The charges of one person in one world.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Costs {
@@ -74,6 +147,8 @@ pub struct Costs {
     uses_marks: bool,
     /// Ceilings on the magnification of use, each with its share.
     ceilings: Vec<(f64, f64)>,
+    /// What the sight owned now has too little of.
+    pub wishes: Vec<Wish>,
     seat: Seat,
     world: World,
 }
@@ -219,6 +294,9 @@ impl Costs {
             ),
             uses_marks: need.distance.habit.value != crate::need::answers::DistanceHabit::DeadOn,
             ceilings: ceilings(need),
+            wishes: (need.annoys.iter())
+                .filter_map(|&annoys| Wish::of(need, annoys))
+                .collect(),
             seat: Seat::of(need),
             world: *world,
         }
@@ -376,6 +454,9 @@ impl Costs {
             + self.money_points(candidate.price)
             + self.rings_points(s.tube_mm)
             + self.handling_points(s)
+            + (self.wishes.iter())
+                .map(|wish| wish.points(candidate))
+                .sum::<f64>()
             - span_points
     }
 }

@@ -14,7 +14,7 @@ use super::chance::normal_score;
 use super::sequence::coordinate;
 use super::world::World;
 use crate::eye::{self, Eye};
-use crate::need::answers::{Cover, Glasses, Manner};
+use crate::need::answers::{Annoyance, Cover, Glasses, Manner};
 use crate::need::quarry::{Coat, What};
 use crate::need::shooter::{Need, Situation, Stop};
 use crate::rifle::steadiness::Position;
@@ -179,7 +179,7 @@ fn pick(shares: impl Iterator<Item = f64>, u: f64) -> (usize, f64) {
 fn one(need: &Need, season: &Season, world: &World, index: u32) -> Occasion {
     let (which, _) = pick(need.situations.iter().map(|s| s.share), draw(index, 0));
     let situation = &need.situations[which];
-    let late_share = late_share(situation);
+    let late_share = late_share_of(need, situation);
     let late = draw(index, 1) < late_share;
     let range_m =
         situation.range.range_m(normal_score(draw(index, 2))) * range_share(need, situation, world);
@@ -353,6 +353,21 @@ pub(crate) fn late_share(situation: &Situation) -> f64 {
                 (at_sunset + (later - at_sunset) * t).clamp(0.5 * at_sunset, later)
             }
         }
+    }
+}
+
+/// Whose present sight is too dark has so many times as many of the occasions in the last
+/// light: it is there that the sight is missed (assumption).
+const ANNOYED_BY_DARK: f64 = 1.4;
+
+/// Share of the occasions of a situation in the last light for this person: more of them where
+/// the sight owned now is too dark, but never all, and none where there was none.
+pub(crate) fn late_share_of(need: &Need, situation: &Situation) -> f64 {
+    let usual = late_share(situation);
+    if need.annoys.contains(&Annoyance::TooDark) {
+        (ANNOYED_BY_DARK * usual).min(0.9).max(usual)
+    } else {
+        usual
     }
 }
 

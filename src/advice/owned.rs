@@ -1,14 +1,17 @@
 //! The sight owned now beside the first pick: what would be gained, and whether to keep it.
 
 use super::candidates::Candidate;
+use super::costs::Costs;
 use super::evening::Typical;
 use super::line::line;
+use super::occasions::{late_share, late_share_of};
 use super::picks::{changes, served_spread};
+use super::ranking::Ranking;
 use super::ranking::{NEAR_TIE_POINTS, Ranked};
 use super::reasons::{reached, spread, value};
-use super::report::{Annoyance, Annoyed, Effect, Judged, Owned, Quantity};
+use super::report::{Annoyance, Annoyed, Effect, Judged, Line, Owned, Quantity, Shift};
 use crate::need::answers;
-use crate::need::shooter::Need;
+use crate::need::shooter::{Need, Situation};
 use crate::sight::Specification;
 use crate::sight::typed_line::TypedSight;
 
@@ -114,7 +117,57 @@ fn annoyed(
             gain > effect.spread
         }),
         effect,
+        shift: shift(ranked, said),
+        otherwise: otherwise(ranked, said),
     }
+}
+
+/// What an annoyance shifts in the ranking.
+fn shift(ranked: &Ranked, said: answers::Annoyance) -> Option<Shift> {
+    let need = &ranked.ground.need;
+    let shift = match said {
+        answers::Annoyance::TooDark => {
+            let share = |late: &dyn Fn(&Situation) -> f64| {
+                need.situations.iter().map(|s| s.share * late(s)).sum()
+            };
+            Shift {
+                from: share(&late_share),
+                to: share(&|s| late_share_of(need, s)),
+            }
+        }
+        answers::Annoyance::TooHeavy => Shift {
+            from: Costs::of(&without(need, said), &ranked.ground.world)
+                .rates
+                .mass_points_per_100_g,
+            to: ranked.costs.rates.mass_points_per_100_g,
+        },
+        _ => {
+            let wish = ranked
+                .costs
+                .wishes
+                .iter()
+                .find(|wish| wish.annoys == said)?;
+            Shift {
+                from: wish.from,
+                to: wish.to,
+            }
+        }
+    };
+    (shift.to > shift.from + 1e-6).then_some(shift)
+}
+
+fn without(need: &Need, annoyance: answers::Annoyance) -> Need {
+    let mut need = need.clone();
+    need.annoys.retain(|&each| each != annoyance);
+    need
+}
+
+/// The first pick had this not been said, if it is another; ranked anew.
+fn otherwise(ranked: &Ranked, said: answers::Annoyance) -> Option<Line> {
+    let ground = &ranked.ground;
+    let need = without(&ground.need, said);
+    let other = Ranking::in_world(&need, ground.world, ground.slate.count).finish();
+    (other.best != ranked.best).then(|| line(&other.ground, &other.candidates[other.best]))
 }
 
 /// The spread of a change: the mass of two sights that are not the same piece, else that of

@@ -92,6 +92,25 @@ pub struct Annoyed {
     pub is_change: bool,
     /// The first pick mends it, by more than the doubt; none where that cannot be told.
     pub mended: Option<bool>,
+    /// What it shifts in the ranking; none where there is nothing for it to shift.
+    #[serde(default)]
+    pub shift: Option<Shift>,
+    /// The first pick without it, where that is another.
+    #[serde(default)]
+    pub otherwise: Option<Line>,
+}
+
+/// What an annoyance shifts. Too dark: the share of the occasions that fall in the last light.
+/// Too heavy: percentage points that 100 g weigh. Otherwise what the sight owned now has, and
+/// what a sight must have to be charged nothing for it: field at the lowest power in m per
+/// 100 m, exit pupil in mm, top power.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+pub struct Shift {
+    /// Without it.
+    pub from: f64,
+    /// With it.
+    pub to: f64,
 }
 
 /// What may annoy about a sight.

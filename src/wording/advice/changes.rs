@@ -3,8 +3,9 @@
 use super::effects::{change, gains_and_losses, quantity_name, quantity_value};
 use super::line::{elements, glass, line_text};
 use super::{joined, word};
+use crate::advice::costs::{ANNOYANCE_POINTS, USUAL_SIGHT};
 use crate::advice::difference::{Difference, difference};
-use crate::advice::report::{Advice, Annoyed, Judged};
+use crate::advice::report::{Advice, Annoyance, Annoyed, Judged, Quantity, Shift};
 use crate::need::answers::{Answers, Units};
 use crate::need::questions::answered_otherwise;
 use crate::t;
@@ -132,7 +133,74 @@ pub fn annoyed(row: &Annoyed, units: Units) -> (String, String) {
             t!("annoys-not-mended", change = change)
         }
     });
-    (word("option-annoys", &row.what), said)
+    let mut told = vec![match row.shift {
+        Some(shift) => shifted(row, shift, units),
+        None => unmoved(row.what),
+    }];
+    if row.shift.is_some() {
+        told.push(match &row.otherwise {
+            Some(other) => t!("annoys-otherwise", line = line_text(other, units)),
+            None => t!("annoys-same"),
+        });
+    }
+    told.push(said);
+    (word("option-annoys", &row.what), told.join(" "))
+}
+
+/// What an annoyance shifts in the ranking.
+fn shifted(row: &Annoyed, shift: Shift, units: Units) -> String {
+    let now = || {
+        if row.is_change {
+            t!("annoys-now")
+        } else {
+            t!("annoys-usual", line = USUAL_SIGHT)
+        }
+    };
+    let charge = || number(ANNOYANCE_POINTS, 0);
+    let field = |m| quantity_value(Quantity::FieldMPer100m, m, 0.1, units);
+    match row.what {
+        Annoyance::TooDark => t!(
+            "annoys-moves-too_dark",
+            from = number(100.0 * shift.from, 0),
+            to = number(100.0 * shift.to, 0)
+        ),
+        Annoyance::TooHeavy => t!(
+            "annoys-moves-too_heavy",
+            from = number(shift.from, 1),
+            to = number(shift.to, 1)
+        ),
+        Annoyance::TooNarrow => t!(
+            "annoys-moves-too_narrow",
+            charge = charge(),
+            to = field(shift.to),
+            now = now(),
+            from = field(shift.from)
+        ),
+        Annoyance::HardToFindPicture => t!(
+            "annoys-moves-hard_to_find_picture",
+            charge = charge(),
+            to = number(shift.to, 1),
+            now = now(),
+            from = number(shift.from, 1)
+        ),
+        Annoyance::NotFarEnough => t!(
+            "annoys-moves-not_far_enough",
+            charge = charge(),
+            to = number(shift.to, 0),
+            now = now(),
+            from = number(shift.from, 0)
+        ),
+    }
+}
+
+/// Why an annoyance shifts nothing.
+fn unmoved(what: Annoyance) -> String {
+    match what {
+        Annoyance::TooDark => t!("annoys-moves-no-light"),
+        Annoyance::TooHeavy => t!("annoys-moves-no-mass"),
+        Annoyance::NotFarEnough => t!("annoys-moves-no-power"),
+        _ => t!("annoys-moves-no-pupil"),
+    }
 }
 
 /// How stated ranges were taken, where they were not measured; none where they were.
