@@ -329,8 +329,8 @@ impl Coverage {
             let ends = (spans.iter()).fold((*at, *at), |(low, high), span| {
                 (low.min(span.low), high.max(span.high))
             });
-            for m in ends.0..=ends.1 {
-                if !core::mem::replace(&mut known[m], true) {
+            for (m, known) in known.iter_mut().enumerate().take(ends.1 + 1).skip(ends.0) {
+                if !core::mem::replace(known, true) {
                     self.product(m, optical.grade, kinds);
                 }
             }
