@@ -6,7 +6,10 @@
 //! [`EXCEPTIONS`] with its reason, and the reason is checked by a number.
 
 use scopewright::advice::advise;
-use scopewright::advice::report::{Advice, Element, Lit, Parallax, Plane, Reticle, WarningKey};
+use scopewright::advice::report::{
+    Advice, Comparison, DecisionKey, Effect, Element, Lit, Parallax, Plane, Quantity, Reticle,
+    Setting, WarningKey,
+};
 use scopewright::need::answers::Answers;
 use serde_json::Value;
 
@@ -350,5 +353,210 @@ fn where_advisors_disagree_a_decision_says_so() {
                 .iter()
                 .any(|reason| reason.element == Element::Plane);
         assert!(told, "{}: {said}", customer.id);
+    }
+}
+
+/// Everybody in the files: the fourteen, and the odd ones that no advisor answered.
+fn everybody() -> Vec<(String, Answers)> {
+    let odd: Value = serde_json::from_str(include_str!("data/customers/odd.json")).unwrap();
+    let mut all: Vec<(String, Answers)> = customers()
+        .into_iter()
+        .map(|customer| (customer.id, customer.answers))
+        .collect();
+    all.extend(odd.as_array().unwrap().iter().map(|row| {
+        (
+            row["name"].as_str().unwrap().to_string(),
+            serde_json::from_value(row["answers"].clone()).unwrap(),
+        )
+    }));
+    all
+}
+
+/// What of the pick's own line a rule speaks of, as a number or as the key of a setting.
+fn own_setting(advice: &Advice, element: Element) -> Option<Setting> {
+    let pick = &advice.picks[0];
+    let line = &pick.line;
+    let key = |value: &dyn erased::Key| Setting::Key(value.key());
+    Some(match element {
+        Element::MagLow => Setting::Number(line.mag_low),
+        Element::MagHigh => Setting::Number(line.mag_high),
+        Element::ObjectiveMm => Setting::Number(line.objective_mm),
+        Element::TubeMm => Setting::Number(line.tube_mm),
+        Element::EyeReliefMm => Setting::Number(line.eye_relief_mm),
+        Element::FieldLowMPer100m => Setting::Number(line.field_low_m_per_100m),
+        Element::MassG => Setting::Number(line.mass_g),
+        Element::UpFromZeroMrad => Setting::Number(line.up_from_zero_mrad),
+        Element::CentreHeightMm => Setting::Number(pick.centre_height_mm.value),
+        Element::Plane => key(&line.plane),
+        Element::Reticle => key(&line.reticle),
+        Element::Illumination => key(&line.illumination),
+        Element::Elevation => key(&line.elevation),
+        _ => return None,
+    })
+}
+
+mod erased {
+    /// A wire value by its key in JSON.
+    pub trait Key {
+        fn key(&self) -> String;
+    }
+
+    impl<T: serde::Serialize> Key for T {
+        fn key(&self) -> String {
+            serde_json::to_value(self)
+                .unwrap()
+                .as_str()
+                .unwrap()
+                .to_string()
+        }
+    }
+}
+
+#[test]
+fn nobody_is_warned_of_the_very_line_that_is_advised() {
+    for (name, answers) in everybody() {
+        let advice = advise(&answers).unwrap();
+        for warning in &advice.warnings {
+            let Some(rule) = &warning.rule else { continue };
+            let Some(own) = own_setting(&advice, rule.element) else {
+                continue;
+            };
+            let left_aside = match (&own, &rule.limit) {
+                (Setting::Number(own), Setting::Number(limit)) => match rule.comparison {
+                    Comparison::Less => own < &(limit - 0.5),
+                    Comparison::AtMost => own <= limit,
+                    Comparison::More => own > &(limit + 0.5),
+                    Comparison::AtLeast => own >= limit,
+                    Comparison::Is => own == limit,
+                    Comparison::IsNot => own != limit,
+                },
+                (own, limit) => (own == limit) == (rule.comparison == Comparison::Is),
+            };
+            assert!(!left_aside, "{name}: {own:?} is advised, and {warning:?}");
+        }
+    }
+}
+
+/// The same step away from the pick is told with the same numbers wherever it is told.
+#[test]
+fn one_step_has_one_measure() {
+    for (name, answers) in everybody() {
+        let advice = advise(&answers).unwrap();
+        let mut told: Vec<(Element, Setting, Vec<Effect>, String)> = Vec::new();
+        for reason in &advice.reasons {
+            for step in [&reason.less, &reason.more].into_iter().flatten() {
+                let setting = step.setting.clone();
+                told.push((
+                    reason.element,
+                    setting,
+                    step.effects.clone(),
+                    "reason".into(),
+                ));
+            }
+        }
+        for row in &advice.not_needed {
+            let setting = row.setting.clone();
+            told.push((
+                row.element,
+                setting,
+                row.effects.clone(),
+                "not needed".into(),
+            ));
+        }
+        for warning in advice.warnings.iter().filter(|w| !w.effects.is_empty()) {
+            let Some(rule) = &warning.rule else { continue };
+            let at = [Comparison::AtLeast, Comparison::AtMost, Comparison::Is];
+            if at.contains(&rule.comparison) {
+                let by = format!("{:?}", warning.key);
+                told.push((
+                    rule.element,
+                    rule.limit.clone(),
+                    warning.effects.clone(),
+                    by,
+                ));
+            }
+        }
+        for decision in &advice.decisions {
+            use DecisionKey as K;
+            let element = match decision.key {
+                K::FirstOrSecondPlane => Element::Plane,
+                K::MarksOrDial | K::DialOrDeadOn => Element::Elevation,
+                K::GlassAgainstMoney => Element::Grade,
+                K::GramsAgainstMinutes | K::CombOrBell => Element::ObjectiveMm,
+                K::KeepRings => Element::TubeMm,
+                _ => continue,
+            };
+            let by = format!("{:?}", decision.key);
+            told.push((
+                element,
+                decision.other.clone(),
+                decision.effects.clone(),
+                by,
+            ));
+        }
+        for (i, one) in told.iter().enumerate() {
+            for other in &told[i + 1..] {
+                if (one.0, &one.1) != (other.0, &other.1) {
+                    continue;
+                }
+                for effect in &one.2 {
+                    let same = other.2.iter().find(|e| e.quantity == effect.quantity);
+                    assert!(
+                        same.is_none_or(|e| (e.value - effect.value).abs() < 1e-6),
+                        "{name}: {:?} {:?}, {} {effect:?}, {} {same:?}",
+                        one.0,
+                        one.1,
+                        one.3,
+                        other.3
+                    );
+                }
+            }
+        }
+    }
+}
+
+/// A quantity of the shooter's own, that depends on no step, has one value in the report.
+#[test]
+fn what_is_the_shooters_own_is_told_with_one_value() {
+    for (name, answers) in everybody() {
+        let advice = advise(&answers).unwrap();
+        for quantity in [
+            Quantity::DropCm,
+            Quantity::NeededMrad,
+            Quantity::RecoilMS,
+            Quantity::RecoilJ,
+            Quantity::PupilMm,
+        ] {
+            let of = |effects: &[Effect]| -> Vec<f64> {
+                (effects.iter().filter(|e| e.quantity == quantity))
+                    .map(|e| e.value)
+                    .collect()
+            };
+            let mut values: Vec<f64> =
+                (advice.warnings.iter().flat_map(|w| of(&w.facts))).collect();
+            values.extend(advice.unused.iter().flat_map(|row| of(&row.effects)));
+            let (least, most) = (values.iter().copied())
+                .fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| {
+                    (a.min(x), b.max(x))
+                });
+            assert!(
+                values.is_empty() || most - least < 1e-6,
+                "{name}: {quantity:?} {values:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn what_does_not_recoil_cuts_no_brow() {
+    use scopewright::need::answers::RifleKind;
+    for (name, answers) in everybody() {
+        let air = matches!(
+            answers.rifle.as_ref().and_then(|rifle| rifle.kind),
+            Some(RifleKind::PrechargedAir | RifleKind::SpringAir)
+        );
+        let advice = advise(&answers).unwrap();
+        let warned = (advice.warnings.iter()).any(|w| w.key == WarningKey::ShortEyeRelief);
+        assert!(!(air && warned), "{name}");
     }
 }

@@ -184,17 +184,17 @@ annoys-usual = a usual { $line } has
 annoys-moves-too_dark = so { $to } of 100 of your situations are taken in the last light, not { $from }.
 annoys-moves-too_heavy = so 100 g weigh as much to you as { $to } % of your occasions, not { $from } %.
 annoys-moves-too_narrow = so up to { $charge } % of your occasions are charged to a sight that shows less than { $to } at 100 m turned down ({ $now } { $from }).
-annoys-moves-hard_to_find_picture = so up to { $charge } % of your occasions are charged to an exit pupil below { $to } mm ({ $now } { $from } mm, half turned up).
+annoys-moves-hard_to_find_picture = so your eye is taken to come to rest { $to } mm off the middle, not { $from } mm.
 annoys-moves-not_far_enough = so up to { $charge } % of your occasions are charged to a top power below { $to } × ({ $now } { $from } ×).
-annoys-moves-no-light = it moves nothing here: what you described is all by day, or all in that light already. Say until when you shoot if dusk is the trouble.
+annoys-moves-no-dusk = it moves nothing here: by day no sight is too dark. Say until when you shoot, if dusk is the trouble.
+annoys-moves-all-dusk = it moves nothing here: all you described is in that light already.
 annoys-moves-no-mass = it moves nothing here: you have set yourself what grams weigh.
 annoys-moves-no-power = it moves nothing here: your hold and the air leave no more power of use. A steadier rest gains more.
-annoys-moves-no-pupil = it moves nothing here: its exit pupil is as wide as a head can use. Look at the comb, the height and the eye relief.
 annoys-otherwise = Without that it would be { $line }.
 annoys-same = The line would be the same without it.
 
 ## Stated ranges
-ranges-taken = Distances that are guessed are mostly stated 10 to 15 % long. Your { $stated } is counted as { $taken }, give or take { $spread }; measured, it would count as it is.
+ranges-taken = Distances that are guessed are mostly stated 10 to 15 % long. Your { $stated } is counted as { $taken }, give or take { $spread }; measured, it would count as it is. What is told of your nearest and farthest shot holds for them as stated.
 
 ranges-measured = Say how you find the distance.
 
@@ -396,7 +396,7 @@ setting-high = { $value } × at the top
 setting-in-use = { $value } × in use
 
 ## Decisions
-decision-grams_against_minutes = Grams or minutes
+decision-grams_against_minutes = Grams or a larger objective
 decision-field_against_top_power = Wide field or top power
 decision-low_mount_against_bell = A low mount or a large bell
 decision-first_or_second_plane = First or second focal plane
@@ -417,11 +417,11 @@ decision-second_sight = A second, unmagnified sight on the same base
 warning-large_objective = A larger objective brings you little and weighs on the rifle.
 warning-small_objective = A smaller objective leaves less light, and less room for your eye.
 warning-high_lowest_power = Too much power at the low end shows you too little of the field.
-warning-high_top_power = More top power is paid for and not used.
-warning-low_top_power = Less top power does not show what you must tell.
+warning-high_top_power = More top power brings you less than it weighs and costs.
+warning-low_top_power = Less top power costs you more than it saves.
 warning-magnification_in_use = Turned up further, this eye and objective have too little light.
 warning-narrow_field = A narrower field loses what you follow.
-warning-fine_first_plane = A fine mark in the first plane vanishes at low power in the dusk.
+warning-fine_first_plane = A fine mark in the first plane vanishes when you turn down.
 warning-mark_not_seen = A thin mark is not seen when it matters.
 warning-mark_covers = A thick mark hides the point you aim at.
 warning-battery_only = A mark that needs its battery leaves you with none.
@@ -438,14 +438,15 @@ warning-long_eye_relief = More eye relief than needed costs you field.
 warning-heavy = Too heavy for this rifle.
 warning-heavy_mount = A heavy mount undoes what a light sight saves.
 warning-thick_tube = A thicker tube buys travel you never use. It is not brighter.
+warning-rings_not_built = Sights for your ring bore are no longer built: count on new rings, or look for a used sight.
 warning-wrong_tube = The tube must fit the rings to the tenth: 25.4 is not 26.
 warning-rings_unchecked = Read or measure the bore of the rings before you buy.
 warning-tall_rings = Tall rings lift your cheek off the wood.
 warning-low_rings = In low rings the bell touches the barrel. Leave 2 to 3 mm.
 warning-weak_mount = Rings and base must carry this recoil.
 warning-loose_joint = A joint between barrel and receiver that is loose moves the zero; no sight mends it.
-warning-little_travel = Too little elevation for your farthest range.
-warning-too_much_incline = So steep a base leaves no zero at 100 m.
+warning-little_travel = Too little elevation for your farthest range; a base that slopes forward gains some.
+warning-too_much_incline = A base that is too steep leaves no zero; steepest for this line:
 warning-mixed_units = Marks and clicks in different units invite an error in a hurry.
 warning-second_plane_holds = In the second plane marks hold at one power only.
 warning-another_load = Marks or a ring for another load or other air are wrong by centimetres.

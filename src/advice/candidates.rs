@@ -336,6 +336,14 @@ fn tubes(span: Span) -> Vec<f64> {
     }
 }
 
+/// Whether sights with such a tube are built new.
+#[must_use]
+pub fn is_built(tube_mm: f64) -> bool {
+    all()
+        .iter()
+        .any(|candidate| (candidate.specification.tube_mm - tube_mm).abs() < 0.05)
+}
+
 fn packages(span: Span) -> Vec<Package> {
     use Elevation::{Capped, DialZeroStop, RingForLoad};
     use FocalPlane::{First, Second};

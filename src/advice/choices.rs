@@ -1,11 +1,13 @@
 //! What is the person's own to decide, what is not needed, and what is paid for unused.
 
+use super::candidates::is_built;
+use super::coverage::has_marks;
 use super::evening::Typical;
 use super::line::up_from_zero_mrad;
 use super::occasions;
 use super::picks::changes;
 use super::ranking::Ranked;
-use super::reasons::{OBJECTIVES, day_pupil_mm, setting, value};
+use super::reasons::{OBJECTIVES, day_pupil_mm, put_reticle, setting, value};
 use super::report::{
     Decision, DecisionKey, Effect, Element, NotNeeded, Pick, Quantity, Reason, Unused, UnusedKey,
 };
@@ -93,24 +95,23 @@ pub fn decisions(ranked: &Ranked, typical: &Typical) -> Vec<Decision> {
                 };
             },
         );
-        offer(
-            DecisionKey::MarksOrDial,
-            Element::Elevation,
-            true,
-            true,
-            &|s| {
-                s.elevation = match s.elevation {
-                    Elevation::Capped => Elevation::DialZeroStop,
-                    _ => Elevation::Capped,
-                };
-                s.reticle = ReticleFamily::MradMarks;
-            },
-        );
+        let key = if has_marks(own.reticle) {
+            DecisionKey::MarksOrDial
+        } else {
+            DecisionKey::DialOrDeadOn
+        };
+        offer(key, Element::Elevation, true, true, &|s| {
+            s.elevation = match s.elevation {
+                Elevation::Capped => Elevation::DialZeroStop,
+                _ => Elevation::Capped,
+            };
+        });
     }
-    if driven > 0.3 {
+    // Who turns down to one already has the unmagnified sight.
+    if driven > 0.3 && own.magnification_low > 1.3 {
         offer(
             DecisionKey::SecondSight,
-            Element::MagHigh,
+            Element::MagLow,
             true,
             true,
             &|s| {
@@ -129,7 +130,7 @@ pub fn decisions(ranked: &Ranked, typical: &Typical) -> Vec<Decision> {
             &|s| s.eye_relief_mm = 90.0,
         );
     }
-    if need.mount.rings_kept_mm.value.is_some() {
+    if need.mount.rings_kept_mm.value.is_some_and(is_built) {
         offer(DecisionKey::KeepRings, Element::TubeMm, false, true, &|s| {
             s.tube_mm = if s.tube_mm < 29.0 { 30.0 } else { 25.4 };
         });
@@ -173,8 +174,7 @@ pub fn decisions(ranked: &Ranked, typical: &Typical) -> Vec<Decision> {
             false,
             false,
             &|s| {
-                s.reticle = ReticleFamily::ThreePost;
-                s.illumination = Illumination::Unlit;
+                put_reticle(s, ReticleFamily::ThreePost);
             },
         );
     }

@@ -19,8 +19,8 @@ use crate::need::shooter::{Need, Stop};
 use crate::rifle::mounting::{Clearances, Height};
 use crate::rifle::steadiness;
 use crate::sight::{
-    Elevation, FocalPlane, Illumination, ParallaxSetting, Specification, field, fits, pupil,
-    resolution, typed_line::TypedSight,
+    Elevation, FocalPlane, Illumination, ParallaxSetting, Specification, field, fits, resolution,
+    typed_line::TypedSight,
 };
 
 /// Points for 100 g, before how far it is carried.
@@ -76,8 +76,6 @@ pub struct Wish {
     pub from: f64,
     /// What is clearly more.
     pub to: f64,
-    /// The power at which exit pupils are compared.
-    power: f64,
 }
 
 impl Wish {
@@ -86,45 +84,35 @@ impl Wish {
     fn of(need: &Need, annoys: Annoyance) -> Option<Self> {
         let now = owned::specification(need)
             .or_else(|| Some(TypedSight::parse(USUAL_SIGHT).ok()?.specification()))?;
-        let mut wish = Self {
-            annoys,
-            from: 0.0,
-            to: 0.0,
-            // Between its ends: neither turned down for the wood nor up for the far shot.
-            power: libm::sqrt(now.magnification_low * now.magnification_high),
-        };
-        wish.from = wish.reached(&Candidate::of(now))?;
+        let from = reached(annoys, &Candidate::of(now))?;
         let of_use = match annoys {
-            Annoyance::HardToFindPicture => pupil::WIDEST_EXIT_PUPIL_MM,
             Annoyance::NotFarEnough => (ceilings(need).into_iter())
                 .filter(|(_, share)| *share > 0.05)
                 .fold(0.0, |most, (ceiling, _)| ceiling.max(most)),
             _ => f64::INFINITY,
         };
-        wish.to = (CLEARLY_BETTER * wish.from).min(of_use);
-        (wish.to > 1.01 * wish.from).then_some(wish)
-    }
-
-    /// How much of it a sight has: the field at the lowest power in m per 100 m, the exit pupil
-    /// in mm, the top power.
-    fn reached(&self, candidate: &Candidate) -> Option<f64> {
-        let s = &candidate.specification;
-        let (low, high) = (s.magnification_low, s.magnification_high);
-        match self.annoys {
-            Annoyance::TooNarrow => Some(field::field_m_per_100m(candidate.apparent_deg, low)),
-            Annoyance::HardToFindPicture => {
-                let power = self.power.max(low).min(high);
-                Some(pupil::exit_pupil_mm(s.objective_mm, power))
-            }
-            Annoyance::NotFarEnough => Some(high),
-            Annoyance::TooDark | Annoyance::TooHeavy => None,
-        }
+        let to = (CLEARLY_BETTER * from).min(of_use);
+        (to > 1.01 * from).then_some(Self { annoys, from, to })
     }
 
     fn points(&self, candidate: &Candidate) -> f64 {
-        let reached = self.reached(candidate).unwrap_or(self.to);
+        let reached = reached(self.annoys, candidate).unwrap_or(self.to);
         let gained = libm::log(reached / self.from) / libm::log(self.to / self.from);
         ANNOYANCE_POINTS * (1.0 - gained.clamp(0.0, 1.0))
+    }
+}
+
+/// How much a sight has of what is missed: the field at the lowest power in m per 100 m, or the
+/// top power.
+fn reached(annoys: Annoyance, candidate: &Candidate) -> Option<f64> {
+    let s = &candidate.specification;
+    match annoys {
+        Annoyance::TooNarrow => Some(field::field_m_per_100m(
+            candidate.apparent_deg,
+            s.magnification_low,
+        )),
+        Annoyance::NotFarEnough => Some(s.magnification_high),
+        Annoyance::TooDark | Annoyance::TooHeavy | Annoyance::HardToFindPicture => None,
     }
 }
 

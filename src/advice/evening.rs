@@ -330,6 +330,12 @@ impl Typical {
         }
     }
 
+    /// There is an end of seeing to reach: on a lit range there is none.
+    #[must_use]
+    pub fn has_evening(&self) -> bool {
+        self.light != LightKind::LitRange
+    }
+
     /// How much later the second sight tells the quarry apart, minutes, with the spread that
     /// pupil, field factor and cloud make; none where one of them always or never does.
     #[must_use]
@@ -339,6 +345,9 @@ impl Typical {
         one: &Specification,
         other: &Specification,
     ) -> Option<Figure> {
+        if !self.has_evening() {
+            return None;
+        }
         let look = self.look(ground);
         self.gain_min(ground, (one, &look), (other, &look))
     }

@@ -4,7 +4,7 @@ use super::candidates::Candidate;
 use super::costs::Costs;
 use super::evening::Typical;
 use super::line::line;
-use super::occasions::{late_share, late_share_of};
+use super::occasions::{eye_offset_mm, hold, late_share, late_share_of};
 use super::picks::{changes, served_spread};
 use super::ranking::Ranking;
 use super::ranking::{NEAR_TIE_POINTS, Ranked};
@@ -122,7 +122,7 @@ fn annoyed(
     }
 }
 
-/// What an annoyance shifts in the ranking.
+/// What an annoyance shifts in the ranking; from one to the same where it shifts nothing.
 fn shift(ranked: &Ranked, said: answers::Annoyance) -> Option<Shift> {
     let need = &ranked.ground.need;
     let shift = match said {
@@ -141,7 +141,21 @@ fn shift(ranked: &Ranked, said: answers::Annoyance) -> Option<Shift> {
                 .mass_points_per_100_g,
             to: ranked.costs.rates.mass_points_per_100_g,
         },
-        _ => {
+        answers::Annoyance::HardToFindPicture => {
+            let mean = |need: &Need| {
+                (need.situations.iter())
+                    .flat_map(|s| [0.25, 0.75].map(|half| (s, half)))
+                    .map(|(s, half)| {
+                        0.5 * s.share * eye_offset_mm(need, hold(s.what, s.manner, half))
+                    })
+                    .sum()
+            };
+            Shift {
+                from: mean(&without(need, said)),
+                to: mean(need),
+            }
+        }
+        answers::Annoyance::TooNarrow | answers::Annoyance::NotFarEnough => {
             let wish = ranked
                 .costs
                 .wishes
@@ -153,7 +167,7 @@ fn shift(ranked: &Ranked, said: answers::Annoyance) -> Option<Shift> {
             }
         }
     };
-    (shift.to > shift.from + 1e-6).then_some(shift)
+    Some(shift)
 }
 
 fn without(need: &Need, annoyance: answers::Annoyance) -> Need {

@@ -97,7 +97,7 @@ pub fn choose(ranked: &Ranked, typical: &Typical) -> Vec<(usize, Because)> {
         ),
         Because::LeastMoney,
     );
-    if ranked.ground.slate.late > 0 {
+    if ranked.ground.slate.late > 0 && typical.has_evening() {
         // One sight of each box and glass, the best of its kind: the eye sees no more.
         let mut kinds: Vec<usize> = Vec::new();
         let mut order = near.clone();

@@ -3,6 +3,7 @@
 use super::candidates::Candidate;
 use super::coverage::Account;
 use super::evening::Typical;
+use super::limits::allows;
 use super::line::{line, up_from_zero_mrad};
 use super::needs::mark::Mark;
 use super::picks::changes;
@@ -29,6 +30,27 @@ fn rungs(ladder: &[f64], value: f64) -> (Option<f64>, Option<f64>) {
         ladder.iter().copied().rfind(|&x| x < value - 0.3),
         ladder.iter().copied().find(|&x| x > value + 0.3),
     )
+}
+
+/// Puts another reticle in: one that nobody builds lit loses its light.
+pub(super) fn put_reticle(s: &mut Specification, family: ReticleFamily) {
+    use ReticleFamily as R;
+    s.reticle = family;
+    let built_lit = [R::ThickThin, R::CentreDot, R::CircleDot, R::MradMarks];
+    if !built_lit.contains(&family) {
+        s.illumination = Illumination::Unlit;
+    }
+}
+
+/// Puts another top power on, with what the trade builds around it.
+pub(super) fn put_top_power(s: &mut Specification, power: f64) {
+    s.magnification_high = power;
+    if power > 12.0 {
+        s.tube_mm = s.tube_mm.max(30.0);
+        if matches!(s.parallax, ParallaxSetting::Fixed { .. }) {
+            s.parallax = ParallaxSetting::Adjustable { nearest_m: 25.0 };
+        }
+    }
 }
 
 /// The key of a wire value, as it is serialised.
@@ -85,9 +107,7 @@ fn steps(element: Element, s: &Specification) -> (Option<Specification>, Option<
             )
         }
         Element::MagHigh => {
-            let (less, more) = number(&HIGHS, s.magnification_high, &|s, x| {
-                s.magnification_high = x;
-            });
+            let (less, more) = number(&HIGHS, s.magnification_high, &put_top_power);
             let fixed = s.zoom_ratio() < 1.01;
             (
                 less.filter(|m| !fixed && m.magnification_low <= m.magnification_high),
@@ -121,7 +141,7 @@ fn steps(element: Element, s: &Specification) -> (Option<Specification>, Option<
                 R::MradMarks => Some(R::MarkGrid),
                 _ => Some(R::ThickThin),
             };
-            let put = |family: Option<R>| family.and_then(|f| with(&|s| s.reticle = f));
+            let put = |family: Option<R>| family.and_then(|f| with(&|s| put_reticle(s, f)));
             (put(finer), put(bolder))
         }
         Element::Illumination => match s.illumination {
@@ -197,8 +217,8 @@ pub(super) const ELEMENTS: [Element; 13] = [
 ];
 
 /// The quantity that shows an element best.
-fn axis(ranked: &Ranked, element: Element) -> Quantity {
-    let late = ranked.ground.slate.late > 0;
+fn axis(ranked: &Ranked, typical: &Typical, element: Element) -> Quantity {
+    let late = ranked.ground.slate.late > 0 && typical.has_evening();
     match element {
         Element::MagLow => Quantity::FieldAtNearestM,
         Element::MagHigh => Quantity::DetailAtFarthestMm,
@@ -415,10 +435,14 @@ pub fn reason(
     } else {
         steps(element, &own)
     };
+    // What law or rulebook forbids is no step.
+    let within = |s: &Specification| allows(&ranked.ground, s, Candidate::of(*s).mass_g);
+    let allowed = |s: Option<Specification>| s.filter(|s| within(s) || !within(&own));
+    let (less, more) = (allowed(less), allowed(more));
     if less.is_none() && more.is_none() && element != Element::MassG {
         return None;
     }
-    let axis = axis(ranked, element);
+    let axis = axis(ranked, typical, element);
     let here_value = reached(ranked, typical, &own, &own_account, axis);
     let mut weight: f64 = 0.0;
     let mut step = |s: Option<Specification>| -> Option<Step> {

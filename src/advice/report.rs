@@ -92,7 +92,7 @@ pub struct Annoyed {
     pub is_change: bool,
     /// The first pick mends it, by more than the doubt; none where that cannot be told.
     pub mended: Option<bool>,
-    /// What it shifts in the ranking; none where there is nothing for it to shift.
+    /// What it shifts in the ranking; none, or from one to the same, where it shifts nothing.
     #[serde(default)]
     pub shift: Option<Shift>,
     /// The first pick without it, where that is another.
@@ -101,9 +101,9 @@ pub struct Annoyed {
 }
 
 /// What an annoyance shifts. Too dark: the share of the occasions that fall in the last light.
-/// Too heavy: percentage points that 100 g weigh. Otherwise what the sight owned now has, and
-/// what a sight must have to be charged nothing for it: field at the lowest power in m per
-/// 100 m, exit pupil in mm, top power.
+/// Too heavy: percentage points that 100 g weigh. Hard to find: how far off the axis the eye
+/// comes to rest, mm. Otherwise what the sight owned now has, and what a sight must have to be
+/// charged nothing for it: field at the lowest power in m per 100 m, top power.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
 pub struct Shift {
@@ -1044,6 +1044,8 @@ pub enum WarningKey {
     ThickTube,
     /// A tube that does not fit the rings.
     WrongTube,
+    /// Sights for the bore of these rings are not built new.
+    RingsNotBuilt,
     /// Rings kept but unchecked.
     RingsUnchecked,
     /// Mount too high.

@@ -4,13 +4,15 @@
 //! (the same tables that ranked it); a caution follows from what was answered or computed.
 //! No rule knows a person: each holds for whoever's figures meet it.
 
-use super::candidates::Candidate;
+use super::candidates::{Candidate, is_built};
 use super::coverage::{Account, has_marks};
 use super::evening::Typical;
 use super::occasions;
 use super::picks::changes;
 use super::ranking::Ranked;
-use super::reasons::{HIGHS, LOWS, OBJECTIVES, day_pupil_mm, lost_to, value};
+use super::reasons::{
+    HIGHS, LOWS, OBJECTIVES, day_pupil_mm, lost_to, put_reticle, put_top_power, value,
+};
 use super::report::{
     Cause, Comparison, Effect, Element, Quantity, Rule, Setting, Warning, WarningKey,
 };
@@ -19,7 +21,7 @@ use crate::need::shooter::Stop;
 use crate::rifle::{recoil, steadiness};
 use crate::sight::{
     Elevation, FocalPlane, Illumination, ParallaxSetting, ReticleFamily, Specification, field,
-    fits, parallax, pupil, resolution,
+    parallax, pupil, resolution,
 };
 
 /// A step that loses more than this much value is warned of, percentage points.
@@ -200,16 +202,7 @@ fn optics(bench: &mut Bench) {
         Comparison::AtLeast,
         HIGHS.into_iter().filter(|x| *x > high * 1.3),
         CLEAR_POINTS,
-        |s, x| {
-            // A higher top power comes with what the trade builds around it.
-            s.magnification_high = x;
-            if x > 12.0 {
-                s.tube_mm = s.tube_mm.max(30.0);
-                if matches!(s.parallax, ParallaxSetting::Fixed { .. }) {
-                    s.parallax = ParallaxSetting::Adjustable { nearest_m: 25.0 };
-                }
-            }
-        },
+        put_top_power,
     );
     bench.rung(
         WarningKey::LowTopPower,
@@ -327,8 +320,7 @@ fn marks(bench: &mut Bench) {
     }
     // A mark without bars and light.
     let (_, share, lost, s) = bench.tried(|s| {
-        s.reticle = ReticleFamily::FineCrosshair;
-        s.illumination = Illumination::Unlit;
+        put_reticle(s, ReticleFamily::FineCrosshair);
     });
     if share > STOPS_SHARE && lost == Some(Cause::Mark) {
         bench.put_tried(
@@ -373,28 +365,17 @@ fn marks(bench: &mut Bench) {
                 0.0,
             )
         };
-        let effects = vec![
-            covered(tightest),
-            effect(Quantity::WidthMmPer100m, tightest, 0.0),
-        ];
-        bench.put(
-            WarningKey::MarkCovers,
-            rule(
-                Element::CentreLineMmPer100m,
-                Comparison::More,
-                tightest.max(2.0).round(),
-            ),
-            effects.clone(),
-        );
-        bench.put(
-            WarningKey::MarkCovers,
-            rule(
-                Element::DotMmPer100m,
-                Comparison::More,
-                (1.25 * tightest).max(3.0).round(),
-            ),
-            effects,
-        );
+        for (element, width) in [
+            (Element::CentreLineMmPer100m, tightest.max(2.0)),
+            (Element::DotMmPer100m, (1.25 * tightest).max(3.0)),
+        ] {
+            let facts = vec![covered(width.round())];
+            bench.put(
+                WarningKey::MarkCovers,
+                rule(element, Comparison::More, width.round()),
+                facts,
+            );
+        }
     }
     let forbidden = need.lit_mark.value == LitMark::NotAllowed || need.rulebook.lit_mark_forbidden;
     if forbidden {
@@ -459,22 +440,33 @@ fn settings(bench: &mut Bench) {
             effects,
         );
     }
-    if (dials || holds) && needed > MUCH_ELEVATION_MRAD {
+    let left = ground.travel(&own).map(|travel| travel.up_mrad.max(0.0));
+    let short = left.is_some_and(|left| left < needed);
+    if short || ((dials || holds) && needed > MUCH_ELEVATION_MRAD) {
+        let mut elevation = elevation.clone();
+        elevation.extend(
+            left.filter(|_| short)
+                .map(|left| effect(Quantity::TravelMrad, left, 1.5)),
+        );
         bench.put(
             WarningKey::LittleTravel,
-            rule(Element::UpFromZeroMrad, Comparison::Less, needed.ceil()),
-            elevation.clone(),
+            if short {
+                None
+            } else {
+                rule(Element::UpFromZeroMrad, Comparison::Less, needed.ceil())
+            },
+            elevation,
         );
     }
-    if needed > 10.0 || need.mount.incline_mrad > 0.5 {
+    if (needed > 10.0 || need.mount.incline_mrad > 0.5)
+        && let Some(travel) = ground.travel(&own)
+    {
+        // From here on nothing is left downwards.
+        let steepest = need.mount.incline_mrad + travel.down_mrad;
         bench.put(
             WarningKey::TooMuchIncline,
             None,
-            vec![effect(
-                Quantity::TravelMrad,
-                fits::travel_mrad(&own).value,
-                3.0,
-            )],
+            vec![effect(Quantity::AngleMrad, steepest, 1.5)],
         );
     }
     if (dials || holds) && need.distance.unit.value != AngleUnit::Neither {
@@ -488,7 +480,11 @@ fn settings(bench: &mut Bench) {
         // Held at half the reference power, a mark stands for twice its angle.
         bench.put(
             WarningKey::SecondPlaneHolds,
-            rule_key(Element::Plane, Comparison::Is, "second"),
+            if own.plane == FocalPlane::First {
+                rule_key(Element::Plane, Comparison::Is, "second")
+            } else {
+                None
+            },
             vec![effect(
                 Quantity::ErrorCm,
                 0.1 * needed * farthest_m,
@@ -615,6 +611,12 @@ fn recoil_and_mass(bench: &mut Bench) {
         bench.put(WarningKey::ForwardDusk, None, Vec::new());
     } else {
         let asked = ground.eye_relief_asked_mm;
+        // What hardly comes back cuts no brow; glasses ask for their room in the line.
+        if recoil::eye_relief_need(velocity, recoil::EyeReliefCircumstances::default()).total_mm()
+            <= recoil::LEAST_EYE_RELIEF_MM
+        {
+            return;
+        }
         bench.put(
             WarningKey::ShortEyeRelief,
             rule(
@@ -675,7 +677,7 @@ fn mounting(bench: &mut Bench) {
     let own = bench.own;
     let needed = ground.farthest_needed_mrad().unwrap_or(0.0);
     let candidate = &ranked.candidates[ranked.best];
-    if own.tube_mm < 34.0 {
+    if own.tube_mm < 34.0 && super::line::up_from_zero_mrad(ground, candidate) >= needed {
         let travel = super::line::up_from_zero_mrad(ground, candidate);
         bench.put(
             WarningKey::ThickTube,
@@ -687,11 +689,15 @@ fn mounting(bench: &mut Bench) {
         );
     }
     if let Some(kept) = need.mount.rings_kept_mm.value {
-        bench.put(
-            WarningKey::WrongTube,
-            rule(Element::TubeMm, Comparison::IsNot, kept),
-            Vec::new(),
-        );
+        if is_built(kept) {
+            bench.put(
+                WarningKey::WrongTube,
+                rule(Element::TubeMm, Comparison::IsNot, kept),
+                Vec::new(),
+            );
+        } else {
+            bench.put(WarningKey::RingsNotBuilt, None, Vec::new());
+        }
         bench.put(WarningKey::RingsUnchecked, None, Vec::new());
     }
     let height = ranked.costs.seat().height(own.objective_mm, own.tube_mm);

@@ -140,6 +140,9 @@ pub fn velocity_for_barrel_m_s(
     muzzle_velocity_m_s + VELOCITY_PER_BARREL_M_S_MM * difference
 }
 
+/// What is asked for where nothing recoils, mm.
+pub const LEAST_EYE_RELIEF_MM: f64 = 70.0;
+
 /// What asks for more eye relief than recoil alone.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct EyeReliefCircumstances {
@@ -184,7 +187,7 @@ pub fn eye_relief_need(
     circumstances: EyeReliefCircumstances,
 ) -> EyeReliefNeed {
     EyeReliefNeed {
-        by_recoil_mm: (60.0 + 7.0 * recoil_velocity_m_s).max(70.0),
+        by_recoil_mm: (60.0 + 7.0 * recoil_velocity_m_s).max(LEAST_EYE_RELIEF_MM),
         for_glasses_mm: if circumstances.thick_frame {
             10.0
         } else if circumstances.glasses {

@@ -5,11 +5,11 @@ use super::line::{elements, glass, line_text};
 use super::{joined, word};
 use crate::advice::costs::{ANNOYANCE_POINTS, USUAL_SIGHT};
 use crate::advice::difference::{Difference, difference};
-use crate::advice::report::{Advice, Annoyance, Annoyed, Judged, Quantity, Shift};
+use crate::advice::report::{Advice, Annoyance, Annoyed, Judged, Shift};
 use crate::need::answers::{Answers, Units};
 use crate::need::questions::answered_otherwise;
 use crate::t;
-use crate::wording::measure::range;
+use crate::wording::measure::{field, range};
 use crate::wording::number;
 use crate::wording::questions::question_short;
 
@@ -133,11 +133,12 @@ pub fn annoyed(row: &Annoyed, units: Units) -> (String, String) {
             t!("annoys-not-mended", change = change)
         }
     });
-    let mut told = vec![match row.shift {
+    let moves = row.shift.filter(|shift| shift.to > shift.from + 1e-6);
+    let mut told = vec![match moves {
         Some(shift) => shifted(row, shift, units),
-        None => unmoved(row.what),
+        None => unmoved(row),
     }];
-    if row.shift.is_some() {
+    if moves.is_some() {
         told.push(match &row.otherwise {
             Some(other) => t!("annoys-otherwise", line = line_text(other, units)),
             None => t!("annoys-same"),
@@ -157,7 +158,7 @@ fn shifted(row: &Annoyed, shift: Shift, units: Units) -> String {
         }
     };
     let charge = || number(ANNOYANCE_POINTS, 0);
-    let field = |m| quantity_value(Quantity::FieldMPer100m, m, 0.1, units);
+    let field = |m| field(units, m);
     match row.what {
         Annoyance::TooDark => t!(
             "annoys-moves-too_dark",
@@ -178,10 +179,8 @@ fn shifted(row: &Annoyed, shift: Shift, units: Units) -> String {
         ),
         Annoyance::HardToFindPicture => t!(
             "annoys-moves-hard_to_find_picture",
-            charge = charge(),
-            to = number(shift.to, 1),
-            now = now(),
-            from = number(shift.from, 1)
+            from = number(shift.from, 1),
+            to = number(shift.to, 1)
         ),
         Annoyance::NotFarEnough => t!(
             "annoys-moves-not_far_enough",
@@ -194,12 +193,12 @@ fn shifted(row: &Annoyed, shift: Shift, units: Units) -> String {
 }
 
 /// Why an annoyance shifts nothing.
-fn unmoved(what: Annoyance) -> String {
-    match what {
-        Annoyance::TooDark => t!("annoys-moves-no-light"),
-        Annoyance::TooHeavy => t!("annoys-moves-no-mass"),
-        Annoyance::NotFarEnough => t!("annoys-moves-no-power"),
-        _ => t!("annoys-moves-no-pupil"),
+fn unmoved(row: &Annoyed) -> String {
+    match (row.what, row.shift) {
+        (Annoyance::TooDark, Some(shift)) if shift.from < 0.5 => t!("annoys-moves-no-dusk"),
+        (Annoyance::TooDark, _) => t!("annoys-moves-all-dusk"),
+        (Annoyance::TooHeavy, _) => t!("annoys-moves-no-mass"),
+        _ => t!("annoys-moves-no-power"),
     }
 }
 

@@ -219,7 +219,7 @@ fn element_of(decision: &Decision) -> Element {
         Key::GramsAgainstMinutes | Key::LowMountAgainstBell | Key::CombOrBell => {
             Element::ObjectiveMm
         }
-        Key::FieldAgainstTopPower | Key::OneWideOrTwoSights => Element::MagLow,
+        Key::FieldAgainstTopPower | Key::OneWideOrTwoSights | Key::SecondSight => Element::MagLow,
         Key::FirstOrSecondPlane => Element::Plane,
         Key::LitOrHeavyBars => Element::Illumination,
         Key::DialOrDeadOn | Key::MarksOrDial => Element::Elevation,
@@ -228,7 +228,7 @@ fn element_of(decision: &Decision) -> Element {
         Key::KeepRings => Element::TubeMm,
         Key::GlassAgainstMoney => Element::Grade,
         Key::MoneyAgainstOccasions => Element::PriceBand,
-        Key::ForwardOrReceiver | Key::SecondSight => Element::Mount,
+        Key::ForwardOrReceiver => Element::Mount,
     }
 }
 
