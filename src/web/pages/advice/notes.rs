@@ -235,7 +235,7 @@ pub fn rings(advice: &Advice, units: Units) -> Html {
     let inside = html! {
         <>
             <p>{ spoken(first, units) }</p>
-            <p><a href={Route::After.href()}>{ t!("advice-rings-sheet") }</a></p>
+            <p class="noprint"><a href={Route::After.href()}>{ t!("advice-rings-sheet") }</a></p>
         </>
     };
     fold("rings", t!("advice-rings"), sum, inside)
