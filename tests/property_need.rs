@@ -6,7 +6,7 @@ use scopewright::need::input::{InputProblem, Quantity, Unit, read};
 use scopewright::need::questions::{Control, Part, QUESTIONS};
 use scopewright::need::{Reply, Value, apply, resolve, value};
 
-const QUANTITIES: [Quantity; 24] = [
+const QUANTITIES: [Quantity; 25] = [
     Quantity::Age,
     Quantity::Pupil,
     Quantity::Range,
@@ -21,6 +21,7 @@ const QUANTITIES: [Quantity; 24] = [
     Quantity::RingsHeight,
     Quantity::Bell,
     Quantity::RingSpacing,
+    Quantity::RailHeight,
     Quantity::Incline,
     Quantity::SmallAngle,
     Quantity::OnPaper,

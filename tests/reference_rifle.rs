@@ -15,14 +15,15 @@ use scopewright::rifle::mounting::{
     turret_place_for_eye_mm, turret_place_mm,
 };
 use scopewright::rifle::rail::{
-    NARROW_SLOT_WIDTH_MM, NM_PER_INCH_POUND, Rail, RailGuess, RailMatch, SLOT_DEPTH_MM,
+    NARROW_SLOT_WIDTH_MM, NM_PER_INCH_POUND, RAILS_MADE, Rail, RailGuess, RailMatch, SLOT_DEPTH_MM,
     SLOT_PITCH_MM, SLOT_WIDTH_MM, SLOTTED_RAIL_WAIST_MM, SLOTTED_RAIL_WIDTH_MM, Screw, TUBES_MM,
-    rail_match, rail_of_measures, tube_of_diameter_mm, usual_torque_nm,
+    rail_match, rail_of_measures, rail_over_bore_mm, tube_of_diameter_mm, usual_torque_nm,
 };
 use scopewright::rifle::recoil::{
     EyeReliefCircumstances, GasFactor, MuzzleDevice, Recoil, eye_relief_by_energy_mm,
     eye_relief_need, free_recoil, mount_load, velocity_for_barrel_m_s, with_muzzle_device,
 };
+use scopewright::rifle::ring_height::{Measured, ring_height};
 use scopewright::rifle::steadiness::{
     GROUP_OVER_SIGMA, HUNTING_RIFLE_SIGMA_MRAD, Position, magnification_aim_limited_below,
     magnification_ceiling, range_for_share_m, share_inside_circle, total_sigma_mrad,
@@ -541,6 +542,70 @@ fn mil_std_1913() {
         RailGuess::Is(Rail::SmallDovetail)
     );
     assert_eq!(rail_of_measures(30.0, None, None), RailGuess::Unknown);
+    // A rail to either standard is 0.835 in wide at most; a ruler is half a millimetre off.
+    for made in &RAILS_MADE[..2] {
+        assert!(
+            made.is_as_wide(25.4 * 0.835) && made.is_as_wide(21.0),
+            "{}",
+            made.key
+        );
+        assert!(
+            !made.is_as_wide(19.0) && !made.is_as_wide(22.0),
+            "{}",
+            made.key
+        );
+    }
+    // Each is as wide as itself, and no dovetail is taken for a slotted rail.
+    for made in &RAILS_MADE {
+        assert!(made.is_as_wide(made.width_mm.unwrap_or(17.3)));
+        assert!(
+            made.width_mm.is_none() || !made.is_as_wide(17.3),
+            "{}",
+            made.key
+        );
+    }
+}
+
+/// A rail told by its measures on the receiver gives the saddle height that the same rail gives
+/// by its height over the bore. Geometry: a receiver of 34 mm with a rail 7 mm over it has its
+/// top 17 + 7 = 24 mm over the bore; a bell of 63 mm with 2 mm of air over a barrel of 18 mm
+/// then asks for 63/2 + 2 − (24 − 9) = 18.5 mm over the rail, 3.5 mm to the saddle.
+#[test]
+fn a_rail_is_told_by_its_measures() {
+    let measured = |rail_over_bore_mm| Measured {
+        bell_outer_mm: 63.0,
+        barrel_diameter_mm: 18.0,
+        rail_over_bore_mm,
+        tube_mm: 30.0,
+        rail_under_bell: false,
+        cap: false,
+        straight_stock: false,
+        iron_sights_mm: None,
+        bolt_over_bore_mm: None,
+    };
+    let saddle = |receiver, height| {
+        let over = rail_over_bore_mm(receiver, height).unwrap();
+        ring_height(&measured(over)).unwrap().recommended.saddle_mm
+    };
+    assert_eq!(saddle(34.0, 7.0), 3.5);
+    // A rail higher by 4 mm takes 4 mm from the rings, until the ring itself decides (2 mm).
+    assert_eq!(saddle(34.0, 3.0), 7.5);
+    assert_eq!(saddle(34.0, 12.0), 2.0);
+    // A dovetail milled into a receiver of 27 mm stands 13.5 mm over the bore.
+    assert_eq!(rail_over_bore_mm(27.0, 0.0), Ok(13.5));
+    assert_eq!(saddle(27.0, 0.0), 14.0);
+    for (receiver, height) in [
+        (7.0, 7.0),
+        (90.0, 7.0),
+        (34.0, -1.0),
+        (34.0, 41.0),
+        (f64::NAN, 7.0),
+    ] {
+        assert!(
+            rail_over_bore_mm(receiver, height).is_err(),
+            "{receiver} {height}"
+        );
+    }
 }
 
 /// A strip of 79.8, 81.7, 94.2, 106.8 mm means 25.4, 26, 30, 34.

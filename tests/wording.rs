@@ -127,6 +127,10 @@ fn keys_of_tables() -> BTreeSet<String> {
         );
     }
     keys.extend(What::all().map(|what| format!("what-{}", what.key())));
+    keys.insert("rings-made-bore".to_owned());
+    for made in &scopewright::rifle::rail::RAILS_MADE {
+        keys.insert(format!("rings-made-{}", made.key));
+    }
     for kind in &KINDS {
         keys.insert(format!("kind-{}", kind.key));
         keys.insert(format!("kind-{}.hint", kind.key));

@@ -35,6 +35,8 @@ pub enum Quantity {
     RingsHeight,
     /// Distance from the middle of one ring to that of the other in mm.
     RingSpacing,
+    /// Height of a rail over the receiver.
+    RailHeight,
     /// Diameter of an objective or its bell in mm.
     Bell,
     /// Incline of a base in mrad.
@@ -347,6 +349,7 @@ impl Quantity {
             Quantity::BarrelRadius => row(Unit::Mm, Unit::Inch, 4.0, 20.0, (1, 2)),
             Quantity::RingsHeight => row(Unit::Mm, Unit::Inch, 8.0, 80.0, (1, 2)),
             Quantity::RingSpacing => row(Unit::Mm, Unit::Inch, 20.0, 400.0, (0, 2)),
+            Quantity::RailHeight => row(Unit::Mm, Unit::Inch, 0.0, 40.0, (1, 2)),
             Quantity::Bell => row(Unit::Mm, Unit::Inch, 15.0, 90.0, (1, 2)),
             Quantity::Incline => row(Unit::Mrad, Unit::Moa, -5.0, 30.0, (1, 0)),
             Quantity::SmallAngle => row(Unit::Mrad, Unit::Moa, -60.0, 60.0, (2, 1)),
@@ -607,9 +610,11 @@ fn meant(quantity: Quantity, unit: Unit, value: f64) -> Option<(Unit, f64)> {
         Quantity::BulletMass | Quantity::PowderMass => &[Unit::Grain, Unit::G],
         Quantity::RifleMass => &[Unit::Pound, Unit::Kg, Unit::G],
         Quantity::BarrelLength => &[Unit::Inch, Unit::Cm, Unit::Mm],
-        Quantity::BarrelRadius | Quantity::RingsHeight | Quantity::RingSpacing | Quantity::Bell => {
-            &[Unit::Mm, Unit::Inch, Unit::Cm]
-        }
+        Quantity::BarrelRadius
+        | Quantity::RingsHeight
+        | Quantity::RingSpacing
+        | Quantity::RailHeight
+        | Quantity::Bell => &[Unit::Mm, Unit::Inch, Unit::Cm],
         Quantity::SightMass => &[Unit::Ounce, Unit::G, Unit::Kg],
         Quantity::Temperature => &[Unit::Fahrenheit, Unit::Celsius],
         Quantity::HeightAboveSea => &[Unit::Foot, Unit::M],

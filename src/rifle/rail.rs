@@ -1,5 +1,7 @@
 //! What holds the sight: rails by their standard, tubes, and what goes with what.
 
+use crate::quantity::{OutOfRange, within};
+
 /// Outer diameters of tubes that are made, in mm. Rings must match exactly: 25.4 is not 26.
 pub const TUBES_MM: [f64; 7] = [25.4, 26.0, 30.0, 34.0, 35.0, 36.0, 40.0];
 
@@ -18,6 +20,91 @@ pub const SLOT_PITCH_MM: f64 = 10.01;
 pub const SLOT_DEPTH_MM: f64 = 3.00;
 /// Width of the narrow slots in mm, 0.180 in; their pitch is not standard.
 pub const NARROW_SLOT_WIDTH_MM: f64 = 4.57;
+
+/// A rail as one meets it on a rifle: by its standard, its usual width, or measured.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RailMade {
+    /// Stable key.
+    pub key: &'static str,
+    /// Width over its edges in mm; none: as measured.
+    pub width_mm: Option<f64>,
+    /// How far a measured width may lie off, mm.
+    pub tolerance_mm: f64,
+    /// Usual diameter of the receiver it sits on, and its top over that receiver, mm.
+    pub usual_mm: (f64, f64),
+}
+
+/// The rails that are met.
+///
+/// # Source
+/// Width of the slotted rail: MIL-STD-1913; STANAG 4694 keeps it (from memory). Dovetails have
+/// no standard; their widths, and usual receivers and heights, are common practice, no source.
+pub const RAILS_MADE: [RailMade; 5] = [
+    RailMade {
+        key: "mil_std_1913",
+        width_mm: Some(SLOTTED_RAIL_WIDTH_MM),
+        tolerance_mm: 0.5,
+        usual_mm: (34.0, 7.0),
+    },
+    RailMade {
+        key: "stanag_4694",
+        width_mm: Some(SLOTTED_RAIL_WIDTH_MM),
+        tolerance_mm: 0.5,
+        usual_mm: (34.0, 7.0),
+    },
+    RailMade {
+        key: "dovetail_11",
+        width_mm: Some(11.0),
+        tolerance_mm: 1.5,
+        usual_mm: (27.0, 0.0),
+    },
+    RailMade {
+        key: "dovetail_14_5",
+        width_mm: Some(14.5),
+        tolerance_mm: 1.5,
+        usual_mm: (34.0, 0.0),
+    },
+    RailMade {
+        key: "own",
+        width_mm: None,
+        tolerance_mm: 0.0,
+        usual_mm: (34.0, 7.0),
+    },
+];
+
+impl RailMade {
+    /// Whether a measured width is that of this rail; any is, where it is as measured.
+    #[must_use]
+    pub fn is_as_wide(&self, measured_mm: f64) -> bool {
+        self.width_mm
+            .is_none_or(|width| (width - measured_mm).abs() <= self.tolerance_mm)
+    }
+}
+
+/// The top of a rail over the axis of the bore in mm: `D/2 + h` from the diameter of the
+/// receiver under it and its height over the receiver.
+///
+/// # Validity
+/// A round receiver, concentric with the bore. A flat top is measured from the bore instead.
+///
+/// # Errors
+/// [`OutOfRange`] for receivers outside 8 to 80 mm and heights outside 0 to 40.
+///
+/// # Source
+/// Geometry.
+///
+/// # Example
+/// ```
+/// use scopewright::rifle::rail::rail_over_bore_mm;
+/// assert_eq!(rail_over_bore_mm(34.0, 7.0)?, 24.0);
+/// assert!(rail_over_bore_mm(340.0, 7.0).is_err());
+/// # Ok::<(), scopewright::quantity::OutOfRange>(())
+/// ```
+pub fn rail_over_bore_mm(receiver_diameter_mm: f64, height_mm: f64) -> Result<f64, OutOfRange> {
+    let receiver = within("receiver_diameter_mm", receiver_diameter_mm, 8.0, 80.0)?;
+    let height = within("rail_height_mm", height_mm, 0.0, 40.0)?;
+    Ok(0.5 * receiver + height)
+}
 
 /// A kind of base on the rifle.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

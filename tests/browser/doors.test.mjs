@@ -48,6 +48,28 @@ journey("a saddle height follows bell, barrel, rail and tube", { size: "phone" }
   await visitor.until("the rail counts", () => /^(19.mm|18\.5.mm|0\.73.in)$/.test(document.querySelector(".tool__line").textContent));
 });
 
+journey("a rail is told by its own measures", { size: "phone" }, async (visitor) => {
+  await visitor.open("#/rings");
+  await visitor.type("#rings-bell", "63 mm");
+  await visitor.type("#rings-barrel", "18 mm");
+  await visitor.tap("label:has([name=rings-made][value=stanag_4694])");
+  await visitor.gone("#rings-rail");
+  await visitor.type("#rings-receiver", "34 mm");
+  await visitor.type("#rings-over", "3 mm");
+  // 34/2 + 3 = 20 over the bore; 63/2 + 2 − (20 − 9) = 22.5 over the rail, 7.5 to the saddle: 0.3 in.
+  await visitor.until("the saddle stands", () => /^(7\.5.mm|0\.3.in|0\.30.in)$/.test(document.querySelector(".tool__line").textContent));
+  await visitor.until("the rail's height stands", () => /(20.mm|0\.79.in) over the bore/.test(document.querySelector(".tool__rail").textContent));
+  await visitor.type("#rings-width", "19 mm");
+  await visitor.until("another width is told", () => /another rail/.test(document.querySelector(".tool__rail").textContent));
+  await visitor.type("#rings-width", "21 mm");
+  await visitor.until("the right width is not", () => !/another rail/.test(document.querySelector(".tool__rail").textContent));
+  await visitor.type("#rings-over", "3 miles");
+  await visitor.keys("Tab");
+  await visitor.seen("#rings-over-error");
+  await visitor.axe();
+  await visitor.fits();
+});
+
 journey("a group becomes clicks, by keyboard alone", { size: "desk" }, async (visitor) => {
   await visitor.open("#/zero");
   await visitor.type("#zero-distance", "100 m");

@@ -5,6 +5,7 @@ use crate::need::input::Quantity;
 use crate::rifle::mounting::{
     Clearances, HeightLimit, MountError, RING_SPACING_MM, Rings, TubeLayout, turret_place_mm,
 };
+use crate::rifle::rail::{RAILS_MADE, RailMade, rail_over_bore_mm};
 use crate::rifle::ring_height::{AIR_MM, CAP_MM, Measured, RingHeight, ring_height};
 use crate::t;
 use crate::web::components::explained;
@@ -23,6 +24,11 @@ struct Typed {
     bell: String,
     barrel: String,
     rail: String,
+    /// A rail told by its measures on the receiver; none: by its height over the bore.
+    made: Option<&'static RailMade>,
+    receiver: String,
+    over: String,
+    width: String,
     tube: Option<f64>,
     rail_under_bell: bool,
     cap: bool,
@@ -38,7 +44,15 @@ impl Typed {
         Measured {
             bell_outer_mm: of(Quantity::Bell, &self.bell, 57.0),
             barrel_diameter_mm: of(Quantity::RingsHeight, &self.barrel, 18.0),
-            rail_over_bore_mm: of(Quantity::RingsHeight, &self.rail, 24.0),
+            rail_over_bore_mm: self.made.map_or_else(
+                || of(Quantity::RingsHeight, &self.rail, 24.0),
+                |made| {
+                    let receiver = of(Quantity::RingsHeight, &self.receiver, made.usual_mm.0);
+                    let over = of(Quantity::RailHeight, &self.over, made.usual_mm.1);
+                    // The fields keep to the range that is computed for.
+                    rail_over_bore_mm(receiver, over).unwrap_or(f64::NAN)
+                },
+            ),
             tube_mm: self.tube.unwrap_or(30.0),
             rail_under_bell: self.rail_under_bell,
             cap: self.cap,
@@ -46,6 +60,26 @@ impl Typed {
             iron_sights_mm: own::metric(Quantity::RingsHeight, units, &self.iron),
             bolt_over_bore_mm: own::metric(Quantity::RingsHeight, units, &self.bolt),
         }
+    }
+}
+
+/// What the measures of a rail come to, and whether its width is that of its kind.
+fn rail_said(made: &RailMade, measured: &Measured, width: &str, units: Units) -> String {
+    let over = length_mm(units, measured.rail_over_bore_mm);
+    let said = t!("rings-made-over", over = over);
+    match (
+        made.width_mm,
+        own::metric(Quantity::RingsHeight, units, width),
+    ) {
+        (Some(usual), Some(width)) if !made.is_as_wide(width) => {
+            let why = t!(
+                "rings-made-other",
+                width = length_mm(units, width),
+                usual = length_mm(units, usual)
+            );
+            format!("{said} {why}")
+        }
+        _ => said,
     }
 }
 
@@ -162,6 +196,18 @@ pub fn RingHeightPage() -> Html {
             });
         })
     };
+    let choose_rail = {
+        let typed = typed.clone();
+        Callback::from(move |key: String| {
+            typed.set(Typed {
+                made: RAILS_MADE.iter().find(|made| made.key == key),
+                receiver: String::new(),
+                over: String::new(),
+                width: String::new(),
+                ..(*typed).clone()
+            });
+        })
+    };
     let field =
         |id: &'static str, label, hint, quantity: Quantity, text: &str, usual: f64, ontext| {
             let usual = quantity.typed(units, usual);
@@ -207,6 +253,13 @@ pub fn RingHeightPage() -> Html {
             )
         })
         .collect::<Vec<_>>();
+    let rails = std::iter::once("bore")
+        .chain(RAILS_MADE.iter().map(|made| made.key))
+        .map(|key| {
+            let words = crate::wording::say(&format!("rings-made-{key}"), &[]);
+            (key.to_owned(), words)
+        })
+        .collect::<Vec<_>>();
     html! {
         <main class="page page--wide" id="main">
             <h1 id="title" tabindex="-1">{ t!("rings-title") }</h1>
@@ -216,8 +269,22 @@ pub fn RingHeightPage() -> Html {
                     <div class="fields fields--row">
                         { field("rings-bell", t!("rings-bell"), Some(AttrValue::from(t!("rings-bell-hint"))), Quantity::Bell, &typed.bell, 57.0, change(|t, text| t.bell = text)) }
                         { field("rings-barrel", t!("rings-barrel"), Some(AttrValue::from(t!("rings-barrel-hint"))), Quantity::RingsHeight, &typed.barrel, 18.0, change(|t, text| t.barrel = text)) }
-                        { field("rings-rail", t!("rings-rail"), Some(AttrValue::from(t!("rings-rail-hint", usual = length_mm(units, 24.0)))), Quantity::RingsHeight, &typed.rail, 24.0, change(|t, text| t.rail = text)) }
+                        if typed.made.is_none() {
+                            { field("rings-rail", t!("rings-rail"), Some(AttrValue::from(t!("rings-rail-hint", usual = length_mm(units, 24.0)))), Quantity::RingsHeight, &typed.rail, 24.0, change(|t, text| t.rail = text)) }
+                        }
                     </div>
+                    <OwnChips label={t!("rings-made")} group="rings-made" options={rails} hint={Some(AttrValue::from(t!("rings-made-hint")))}
+                        chosen={Some(AttrValue::from(typed.made.map_or("bore", |made| made.key)))} onchoose={choose_rail} />
+                    if let Some(made) = typed.made {
+                        <div class="fields fields--row">
+                            { field("rings-receiver", t!("rings-receiver"), Some(AttrValue::from(t!("rings-receiver-hint"))), Quantity::RingsHeight, &typed.receiver, made.usual_mm.0, change(|t, text| t.receiver = text)) }
+                            { field("rings-over", t!("rings-over"), Some(AttrValue::from(t!("rings-over-hint"))), Quantity::RailHeight, &typed.over, made.usual_mm.1, change(|t, text| t.over = text)) }
+                            if let Some(width) = made.width_mm {
+                                { empty("rings-width", t!("rings-width"), t!("rings-width-hint", usual = length_mm(units, width)), Quantity::RingsHeight, &typed.width, change(|t, text| t.width = text)) }
+                            }
+                        </div>
+                        <p class="tool__rail" role="status">{ rail_said(made, &measured, &typed.width, units) }</p>
+                    }
                     <OwnChips label={t!("rings-tube")} group="rings-tube" options={tubes} chosen={Some(AttrValue::from(tube.to_string()))} onchoose={choose_tube} />
                     <div>
                         { box_("rings-under", t!("rings-under"), typed.rail_under_bell, tick(|t| &mut t.rail_under_bell)) }
