@@ -21,6 +21,7 @@ page-unknown-place = There is no page at { $place }. Here is the start page.
 ## Opening
 opening-title = Which riflescope serves you
 opening-lead = You say what you shoot at, from where, in what light and with which rifle. The page computes what that asks of a sight, and gives you one line to read out in a shop, with every reason in numbers and the view to scale.
+opening-emptied = Your answers are cleared.
 opening-start = Start with the first question
 opening-go-on = Go on where you stopped
 opening-to-advice = To your advice

@@ -205,6 +205,7 @@ fn use_place(app: &App) {
                                 offer: None,
                             }));
                         }
+                        stored::preset(&rescued.answers);
                         dispatcher
                             .dispatch(Action::Take(Box::new(rescued.answers), BTreeMap::new()));
                         door

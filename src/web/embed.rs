@@ -194,16 +194,19 @@ fn contrast(one: &str, other: &str) -> Option<f64> {
     Some((one.max(other) + 0.05) / (one.min(other) + 0.05))
 }
 
-/// The colours that a page around may set, and what they are without it.
-pub const COLOURS: [(&str, &str); 7] = [
-    ("ground", "#f5f2eb"),
-    ("surface", "#ffffff"),
-    ("ink", "#20242c"),
-    ("ink-soft", "#545b67"),
-    ("line", "#8c8779"),
-    ("accent", "#6e2f5b"),
-    ("on-accent", "#ffffff"),
+/// The colours that a page around may set, and what they are without it by day and by night.
+pub const COLOURS: [(&str, &str, &str); 7] = [
+    ("ground", "#f5f2eb", "#12151c"),
+    ("surface", "#ffffff", "#1b202a"),
+    ("ink", "#20242c", "#e9e6df"),
+    ("ink-soft", "#545b67", "#a7adba"),
+    ("line", "#8c8779", "#6b7485"),
+    ("accent", "#6e2f5b", "#e0a6cb"),
+    ("on-accent", "#ffffff", "#24101d"),
 ];
+
+/// A ground on which white is read more easily than black is a dark one.
+const DARK: f64 = 0.18;
 
 /// Least contrast of the boundaries of controls.
 ///
@@ -236,15 +239,34 @@ pub struct Faint {
     pub least: f64,
 }
 
+/// Whether these colours go with the others of the night: by their ground, or, without one,
+/// where the system is dark and they can be read there.
+fn is_night(colours: &BTreeMap<String, String>, is_dark: bool) -> bool {
+    match colours.get("ground") {
+        Some(ground) => luminance(ground).is_some_and(|ground| ground < DARK),
+        None => is_dark && faint_beside(colours, true).is_empty(),
+    }
+}
+
+fn is_system_dark() -> bool {
+    web_sys::window()
+        .and_then(|window| window.match_media("(prefers-color-scheme: dark)").ok()?)
+        .is_some_and(|query| query.matches())
+}
+
 /// Colours that cannot be read; the others are taken only if there is none.
 #[must_use]
 pub fn faint(colours: &BTreeMap<String, String>) -> Vec<Faint> {
+    faint_beside(colours, is_night(colours, is_system_dark()))
+}
+
+fn faint_beside(colours: &BTreeMap<String, String>, by_night: bool) -> Vec<Faint> {
     let of = |name: &str| {
         colours.get(name).map(String::as_str).or_else(|| {
             COLOURS
                 .iter()
-                .find(|(known, _)| *known == name)
-                .map(|(_, usual)| *usual)
+                .find(|(known, ..)| *known == name)
+                .map(|(_, day, night)| if by_night { *night } else { *day })
         })
     };
     READ_ON
@@ -272,8 +294,13 @@ fn wear(colours: &BTreeMap<String, String>) {
         .and_then(|root| root.dyn_into::<web_sys::HtmlElement>().ok());
     let Some(root) = root else { return };
     // Colours of one's own belong to a light ground or a dark one, not to both.
-    super::platform::mark_root("data-theme", Some("day"));
-    let known = |name: &str| COLOURS.iter().any(|(known, _)| *known == name);
+    let theme = if is_night(colours, is_system_dark()) {
+        "night"
+    } else {
+        "day"
+    };
+    super::platform::mark_root("data-theme", Some(theme));
+    let known = |name: &str| COLOURS.iter().any(|(known, ..)| *known == name);
     for (name, colour) in colours.iter().filter(|(name, _)| known(name)) {
         let _ = root.style().set_property(&format!("--{name}"), colour);
     }
@@ -324,7 +351,7 @@ pub fn start() {
 
 #[cfg(test)]
 mod tests {
-    use super::{contrast, faint, greeting};
+    use super::{contrast, faint_beside, greeting, is_night};
     use std::collections::BTreeMap;
 
     /// WCAG 2.2: black on white is 21 : 1; #767676 on white is the darkest grey at 4.54.
@@ -336,7 +363,7 @@ mod tests {
     }
 
     fn faint_none(colours: &BTreeMap<String, String>) -> bool {
-        faint(colours).is_empty()
+        faint_beside(colours, is_night(colours, false)).is_empty()
     }
 
     #[test]
@@ -368,5 +395,15 @@ mod tests {
         ])));
         assert!(!faint_none(&set(&[("accent", "#ffee88")])));
         assert!(!faint_none(&set(&[("ink", "url(x)")])));
+        // A dark ground goes with the other colours of the night; without one the system decides.
+        let dark = set(&[("ground", "#202020"), ("surface", "#2a2a2a")]);
+        assert!(is_night(&dark, false) && faint_none(&dark));
+        assert!(!is_night(&set(&[("ground", "#eef4ea")]), true));
+        let light = set(&[("accent", "#9cc4ff"), ("on-accent", "#0b1a2e")]);
+        assert!(is_night(&light, true) && !is_night(&light, false));
+        assert!(
+            !is_night(&set(&[("accent", "#20487a")]), true),
+            "read by day alone"
+        );
     }
 }

@@ -23,7 +23,9 @@ pub fn address(answers: &Answers) -> String {
 pub fn open(text: &str, app: &App, dispatcher: Dispatcher) {
     match link::decode(text) {
         Ok(rescued) => {
-            let offer = app.has_answers().then_some(Offer::Undo);
+            let offer = app
+                .has_answers()
+                .then(|| Offer::Back(Box::new(app.answers.clone()), app.typed.clone()));
             let said = if rescued.is_whole() {
                 t!("link-opened")
             } else {

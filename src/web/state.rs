@@ -25,8 +25,8 @@ pub struct Notice {
 /// What a notice offers.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Offer {
-    /// Go back to the answers before.
-    Undo,
+    /// Go back to these answers, and what stood in typed fields with them.
+    Back(Box<Answers>, BTreeMap<String, String>),
     /// Take the answers that another tab has kept.
     TakeKept,
 }
@@ -208,7 +208,10 @@ impl State {
             Action::At(act) => {
                 next.step(|now| now.after(&act));
                 match act {
-                    Act::NextCustomer => next.forget(),
+                    Act::NextCustomer => {
+                        next.answers = stored::start(next.answers.units);
+                        next.forget();
+                    }
                     // What was typed belonged to other answers.
                     Act::Undo | Act::Open(_) => next.typed.clear(),
                     _ => {}
@@ -219,7 +222,7 @@ impl State {
                 next.typed = typed;
             }
             Action::Forget => {
-                next.answers = stored::blank(next.answers.units);
+                next.answers = stored::start(next.answers.units);
                 next.before.clear();
                 next.forget();
             }

@@ -5,7 +5,13 @@ use crate::need::answers::{Answers, Units, VERSION};
 use crate::need::{ParseProblem, Rescued, rescue, to_json};
 use crate::plain::Json;
 use crate::ports::{AnswerStore, StoreProblem};
+use std::cell::RefCell;
 use std::collections::BTreeMap;
+
+thread_local! {
+    /// What the page around a frame has preset.
+    static PRESET: RefCell<Option<Answers>> = const { RefCell::new(None) };
+}
 
 /// The answers.
 pub const ANSWERS: Kept = Kept("scopewright.answers");
@@ -26,6 +32,19 @@ pub fn blank(units: Units) -> Answers {
         units,
         ..Answers::default()
     }
+}
+
+/// The answers that one starts from: what the page around has preset, else none.
+#[must_use]
+pub fn start(units: Units) -> Answers {
+    PRESET
+        .with_borrow(Clone::clone)
+        .map_or_else(|| blank(units), |preset| Answers { units, ..preset })
+}
+
+/// Starts from these answers from now on.
+pub fn preset(answers: &Answers) {
+    PRESET.set(Some(answers.clone()));
 }
 
 /// Yards and grains where that is what one reads, else metres and grams.

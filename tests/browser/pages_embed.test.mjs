@@ -82,6 +82,51 @@ journey("a frame wears colours that can be read, and grows and shrinks with what
   }
 });
 
+journey("a member starts from what the club has set, and comes back to it", { size: "phone" }, async (visitor) => {
+  const page = await club(visitor, `<script src="SITE/embed.js"></script><main><h1>Club</h1>
+<scopewright-advisor id="one" quarry="wild_boar" language="en" farthest="120" units="metric"></scopewright-advisor></main>`);
+  try {
+    await visitor.page.goto(`${page.origin}/club`, { waitUntil: "load" });
+    await frames(visitor);
+    const one = await inner(visitor, "one");
+    // Nobody has stopped anywhere yet.
+    await one.waitForSelector(".opening__start .button--primary");
+    assert.match(await one.$eval(".opening__start", (all) => all.textContent), /^Start/);
+    await one.evaluate(() => (location.hash = "#/question/eye"));
+    await one.waitForSelector('input[name="glasses"]');
+    await one.$eval('input[name="glasses"]', (radio) => radio.click());
+    await one.evaluate(() => (location.hash = "#/"));
+    await one.waitForSelector(".opening__start .button--quiet");
+    await one.$eval(".opening__start .button--quiet", (again) => again.click());
+    await one.waitForFunction(() => /^Start/.test(document.querySelector(".opening__start").textContent));
+    // What the club has set is there, what was answered is not.
+    await one.evaluate(() => (location.hash = "#/check"));
+    await one.waitForSelector(".told__row");
+    const told = await one.$$eval(".told__row", (all) => all.map((each) => each.textContent).join(" | "));
+    assert.match(told, /boar/i);
+    assert.doesNotMatch(told, /without glasses|No glasses/i);
+  } finally {
+    await page.close();
+  }
+});
+
+journey("a dark site's colours go with the others of the night", { size: "phone", theme: "dark", browsers: ["chromium"] }, async (visitor) => {
+  const page = await club(visitor, `<link rel="stylesheet" href="/dark.css"><script src="SITE/embed.js"></script><main><h1>Club</h1>
+<scopewright-advisor id="one"></scopewright-advisor><scopewright-advisor id="two" door="zero"></scopewright-advisor></main>`, "; style-src 'self'");
+  page.pages["/dark.css"] = { type: "text/css", body: "#one { --scopewright-accent: #9cc4ff; --scopewright-on-accent: #0b1a2e; } #two { --scopewright-ground: #202020; --scopewright-surface: #2a2a2a; }" };
+  try {
+    await visitor.page.goto(`${page.origin}/club`, { waitUntil: "load" });
+    await frames(visitor);
+    for (const [id, name, colour] of [["one", "--accent", "#9cc4ff"], ["two", "--ground", "#202020"]]) {
+      const frame = await inner(visitor, id);
+      await frame.waitForFunction((property, wanted) => getComputedStyle(document.documentElement).getPropertyValue(property).trim() === wanted, {}, name, colour);
+      assert.equal(await frame.evaluate(() => document.documentElement.dataset.theme), "night");
+    }
+  } finally {
+    await page.close();
+  }
+});
+
 journey("messages of strangers are no results", { size: "desk" }, async (visitor) => {
   const page = await club(visitor, `<script src="SITE/embed.js"></script><main><h1>Club</h1><scopewright-advisor id="one"></scopewright-advisor></main>`);
   try {

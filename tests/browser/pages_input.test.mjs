@@ -174,6 +174,31 @@ for (const [what, link, says] of [
   });
 }
 
+journey("whoever starts again, or opens a link and answers on, has the own answers back in one tap", {}, async (visitor) => {
+  await visitor.open("#/question/quarry");
+  await visitor.tap('label[for="uses-red_fox"]');
+  await go(visitor, "#/advice");
+  await visitor.seen("#share-address");
+  const link = await visitor.page.$eval("#share-address", (input) => input.value);
+  await go(visitor, "#/question/quarry");
+  await visitor.tap('label[for="uses-wild_boar"]');
+  const own = await kept(visitor);
+  await visitor.page.evaluate((hash) => (location.hash = hash), link.slice(link.indexOf("#")));
+  await visitor.seen(".notice__in");
+  await go(visitor, "#/question/eye");
+  await visitor.tap('label[for="glasses-varifocal"]');
+  await visitor.tap(".notice__in .button:not(.button--quiet)");
+  await visitor.until("what was one's own is kept again", (key, wanted) => JSON.stringify(JSON.parse(localStorage.getItem(key))) === wanted, ANSWERS, JSON.stringify(own));
+  await go(visitor, "#/");
+  await visitor.tap(".opening__start .button--quiet");
+  await visitor.until("nothing is kept", (key) => localStorage.getItem(key) === null, ANSWERS);
+  await visitor.axe();
+  await visitor.tap(".opening__start .button--primary");
+  await visitor.tap('label[for="uses-red_deer"]');
+  await visitor.tap(".notice__in .button:not(.button--quiet)");
+  await visitor.until("all is back", () => document.querySelector("#uses-wild_boar").checked && document.querySelector("#uses-red_fox").checked && !document.querySelector("#uses-red_deer").checked);
+});
+
 journey("two tabs at once: neither loses an answer, and one can take the other's", {}, async (visitor) => {
   await visitor.open("#/question/quarry");
   const other = await visitor.another();
@@ -205,6 +230,36 @@ for (const [what, prepare] of [
     await visitor.until("it says so", () => [...document.querySelectorAll(".notice__in")].some((each) => /computes by itself/.test(each.textContent)));
   });
 }
+
+journey("without a worker the page itself says how sure the line is, and is of use meanwhile", {}, async (visitor) => {
+  visitor.host.broken.add("worker.js");
+  visitor.allow(/503|worker|Failed to load/i);
+  await visitor.page.evaluateOnNewDocument((key) => {
+    try {
+      localStorage.setItem(key, '{"version":1,"units":"metric","uses":[{"what":"roe_deer","share":4}],"light":{"until":"half_hour_after_sunset"},"eye":{"age_years":46}}');
+    } catch {
+      // The blank page before the site has no storage.
+    }
+    // What happens, in its order: the worlds are being tried, a tap was handled, all are tried.
+    window.order = [];
+    const note = (what) => window.order.at(-1) !== what && window.order.push(what);
+    new MutationObserver((changes) => {
+      if (changes.some((each) => each.type === "attributes" && each.attributeName === "data-theme")) note("handled");
+      const said = document.querySelector("main")?.textContent ?? "";
+      if (/Tried in \d+ plausible/.test(said)) note("tried");
+      else if (/Trying it in plausible/.test(said)) note("trying");
+    }).observe(document, { subtree: true, childList: true, characterData: true, attributes: true, attributeFilter: ["data-theme"] });
+  }, ANSWERS);
+  await visitor.open("#/advice");
+  await visitor.seen(".line__glass");
+  const all = () => visitor.page.evaluate(() => window.order);
+  for (let taps = 0; taps < 400 && !(await all()).includes("tried"); taps += 1) await visitor.tap(".mast__links button");
+  const order = await all();
+  const tried = order.indexOf("tried");
+  assert.ok(order.indexOf("trying") >= 0 && tried > 0, `${order}`);
+  assert.ok(order.slice(order.indexOf("trying"), tried).includes("handled"), `${order}`);
+  await visitor.axe();
+});
 
 journey("everything stored is listed, and one button forgets it", {}, async (visitor) => {
   await visitor.open("#/question/quarry");

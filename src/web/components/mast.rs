@@ -33,6 +33,8 @@ pub fn Mast() -> Html {
             | Route::Counter
             | Route::Pictures
             | Route::Compare
+            | Route::Rings
+            | Route::Zero
     );
     html! {
         <header class={classes!("mast", is_wide.then_some("mast--wide"))}>

@@ -1,6 +1,5 @@
 //! What is to be told, at the top of the page.
 
-use crate::need::counter::Act;
 use crate::t;
 use crate::web::state::{Action, Offer, use_app};
 use crate::web::stored;
@@ -20,14 +19,16 @@ pub fn Notices() -> Html {
                     Callback::from(move |_: MouseEvent| app.dispatch(Action::Dismiss(at)))
                 };
                 let offer = notice.offer.clone().map(|offer| {
-                    let (words, act) = match offer {
-                        Offer::Undo => (t!("link-opened-undo"), Offer::Undo),
-                        Offer::TakeKept => (t!("stored-elsewhere-take"), Offer::TakeKept),
+                    let words = match offer {
+                        Offer::Back(..) => t!("link-opened-undo"),
+                        Offer::TakeKept => t!("stored-elsewhere-take"),
                     };
                     let app = app.clone();
                     let take = Callback::from(move |_: MouseEvent| {
-                        match act {
-                            Offer::Undo => app.dispatch(Action::At(Act::Undo)),
+                        match &offer {
+                            Offer::Back(answers, typed) => {
+                                app.dispatch(Action::Take(answers.clone(), typed.clone()));
+                            }
                             Offer::TakeKept => {
                                 if let Some(Ok(rescued)) = stored::kept() {
                                     app.dispatch(Action::Take(Box::new(rescued.answers), stored::kept_typed()));

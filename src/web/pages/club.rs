@@ -226,7 +226,7 @@ pub fn ClubPage() -> Html {
                     <fieldset>
                         <legend class="choices__name">{ t!("about-colours") }</legend>
                         <div class="club__colours">
-                            { for COLOURS.iter().map(|(name, usual)| {
+                            { for COLOURS.iter().map(|(name, usual, _)| {
                                 let composed = composed.clone();
                                 let value = composed.colours.get(*name).cloned().unwrap_or_else(|| (*usual).to_owned());
                                 let oninput = Callback::from(move |event: InputEvent| {

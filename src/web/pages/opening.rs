@@ -1,9 +1,12 @@
 //! What this is, and what it is not.
 
 use crate::t;
+use crate::web::platform;
 use crate::web::route::Route;
-use crate::web::state::{Action, use_app};
+use crate::web::state::{Action, Notice, Offer, use_app};
+use crate::web::stored;
 use crate::web::view::prelude::*;
+use std::collections::BTreeMap;
 
 /// The first page. Its first screen stands in `index.html` too, seen before the module arrives.
 #[component]
@@ -22,14 +25,25 @@ pub fn OpeningPage() -> Html {
     };
     let again = {
         let app = app.clone();
-        Callback::from(move |_: MouseEvent| app.dispatch(Action::Forget))
+        Callback::from(move |_: MouseEvent| {
+            let start = stored::start(app.answers.units);
+            app.dispatch(Action::Take(Box::new(start), BTreeMap::new()));
+            app.dispatch(Action::Tell(Notice {
+                said: t!("opening-emptied"),
+                offer: Some(Offer::Back(
+                    Box::new(app.answers.clone()),
+                    app.typed.clone(),
+                )),
+            }));
+            platform::focus_soon("title");
+        })
     };
     html! {
         <main class="page opening" id="main">
             <h1 id="title" tabindex="-1">{ t!("opening-title") }</h1>
             <p class="opening__lead">{ t!("opening-lead") }</p>
             <div class="opening__start">
-                if app.has_answers() {
+                if app.answers != stored::start(app.answers.units) {
                     <a class="button button--primary" href={super::open_question(&app.answers).href()}>{ t!("opening-go-on") }</a>
                     <a class="button" href={Route::Advice.href()}>{ t!("opening-to-advice") }</a>
                     <button type="button" class="button button--quiet" onclick={again}>{ t!("opening-again") }</button>
