@@ -78,16 +78,16 @@ fn drawings(folder: &Path) -> Result<String, Vec<String>> {
         let text = fs::read_to_string(entry.path()).map_err(fail)?;
         drawn.insert(key.into_owned(), relative(&text));
     }
-    let legs = drawn.remove("legs").unwrap_or_default();
-    let legs: Vec<&str> = legs
+    let parts = drawn.remove("parts").unwrap_or_default();
+    let parts: Vec<&str> = parts
         .lines()
         .filter_map(|line| Some(line.split_once(' ')?.1))
         .collect();
     Ok(format!(
-        "const DRAWINGS: [(&str, &str); {}] = {:?};\nconst LEGS: [&str; {}] = {legs:?};\n",
+        "const DRAWINGS: [(&str, &str); {}] = {:?};\nconst PARTS: [&str; {}] = {parts:?};\n",
         drawn.len(),
         drawn.iter().collect::<Vec<_>>(),
-        legs.len(),
+        parts.len(),
     ))
 }
 

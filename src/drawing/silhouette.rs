@@ -8,7 +8,7 @@
 //! outline of the same piece), and limbs, `limb-dark` and so on, whose points carry half the
 //! width as well. Words that are an outline by themselves: `ox,y,r` is a disc, `hx,k,h,l` a
 //! hoofed hind leg whose cannon stands at x, k times as thick and h times as tall as the one in
-//! `legs.txt`, its top l further forward; `f` is a foreleg, `p` and `q` a dog's hind and
+//! `parts.txt`, its top l further forward; `f` is a foreleg, `p` and `q` a dog's hind and
 //! foreleg. x grows towards the nose, y upwards from the ground.
 //!
 //! build.rs takes the remarks out and makes every point relative to the one before it, which
@@ -155,7 +155,7 @@ impl Plan {
             };
             let (h, forward) = (of(2, 1.0), of(3, 0.0));
             all.push(
-                steps(LEGS[leg].split(' '))
+                steps(PARTS[leg].split(' '))
                     .map(|(dx, y, _, corner)| {
                         self.point(x + dx * k + forward * y / LEG_TOP, y * h, corner)
                     })
@@ -183,7 +183,14 @@ impl Plan {
     }
 }
 
-/// Height at which a leg of `legs.txt` leans by the whole of what it leans.
+/// The crown of a broad-leaved tree or a spruce from left to right: x and y in shares of its
+/// width and height, and whether a corner is there.
+pub fn crown(spruce: bool) -> impl Iterator<Item = (f64, f64, bool)> {
+    steps(PARTS[4 + usize::from(spruce)].split(' '))
+        .map(|(x, y, _, corner)| (0.01 * x, 0.01 * y, corner))
+}
+
+/// Height at which a leg of `parts.txt` leans by the whole of what it leans.
 const LEG_TOP: f64 = 80.0;
 
 /// Points from words that say how far each lies from the one before: x, y, a third number, and

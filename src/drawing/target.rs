@@ -177,11 +177,24 @@ impl Builder {
     }
 
     fn disc(&mut self, tone: Tone, diameter_cm: f64) {
+        self.disc_at(tone, 0.0, 0.0, diameter_cm);
+    }
+
+    fn disc_at(&mut self, tone: Tone, x: f64, y: f64, diameter_cm: f64) {
         let r = 0.5 * diameter_cm;
         let mut path = String::new();
-        push_circle(&mut path, 0.0, 0.0, r, 3);
+        push_circle(&mut path, x, y, r, 3);
         self.piece(tone, path, core::f64::consts::PI * r * r);
-        self.reach(-r, -r, r, r);
+        self.reach(x - r, y - r, x + r, y + r);
+    }
+
+    /// A pale card round the middle, in the edge of what it is fixed to.
+    fn card(&mut self, width: f64, height: f64) {
+        let edge = 0.015 * width.min(height);
+        for (tone, more) in [(Tone::Mid, edge), (Tone::Light, 0.0)] {
+            let (w, h) = (width + 2.0 * more, height + 2.0 * more);
+            self.rectangle(tone, -0.5 * w, -0.5 * h, w, h);
+        }
     }
 
     fn rectangle(&mut self, tone: Tone, left: f64, top: f64, width: f64, height: f64) {
@@ -233,8 +246,7 @@ pub fn figure(target: Target) -> Figure {
             ten_mm,
         } => {
             let (outer, black, ten) = (outer_mm / 10.0, black_mm / 10.0, ten_mm / 10.0);
-            let card = 1.12 * outer;
-            b.rectangle(Tone::Light, -0.5 * card, -0.5 * card, card, card);
+            b.card(1.12 * outer, 1.12 * outer);
             b.disc(Tone::Dark, black);
             // Ten rings, equally spaced from the outermost to the ten.
             let step = (outer - ten) / 9.0;
@@ -253,25 +265,32 @@ pub fn figure(target: Target) -> Figure {
                 b.reach(left, crow.top_cm, right, crow.bottom_cm);
                 b.figure.pieces = crow.pieces;
             }
-            let foot = b.figure.bottom_cm;
+            // On a plate that it falls over with.
+            let foot = b.figure.bottom_cm - 0.03 * height;
+            b.rectangle(
+                Tone::Dark,
+                -0.12 * height,
+                0.2 * height,
+                0.16 * height,
+                foot - 0.2 * height,
+            );
             b.rectangle(
                 Tone::Dark,
                 -0.45 * height,
                 foot,
                 0.9 * height,
-                0.06 * height,
+                0.08 * height,
             );
             b.disc(Tone::Light, hole_mm / 10.0);
         }
         Target::Disc { black_mm, hit_mm } => {
             let (black, hit) = (black_mm / 10.0, hit_mm / 10.0);
-            b.rectangle(
-                Tone::Light,
-                -0.75 * black,
-                -0.75 * black,
-                1.5 * black,
-                1.5 * black,
-            );
+            // The one aimed at is the middle of five.
+            let apart = 1.4 * black;
+            b.card(5.0 * apart, 1.5 * black);
+            for n in [-2.0, -1.0, 1.0, 2.0] {
+                b.disc_at(Tone::Dark, n * apart, 0.0, black);
+            }
             b.disc(Tone::Dark, black);
             if hit < black {
                 b.ring_lines(Tone::Light, &[hit], 0.02 * black);
@@ -279,26 +298,34 @@ pub fn figure(target: Target) -> Figure {
         }
         Target::SteelDisc { diameter_mm } => {
             let d = diameter_mm / 10.0;
-            b.rectangle(Tone::Dark, -0.06 * d, 0.4 * d, 0.12 * d, 1.6 * d);
-            b.rectangle(Tone::Dark, -0.5 * d, 1.95 * d, d, 0.08 * d);
+            b.rectangle(Tone::Mid, -0.06 * d, 0.4 * d, 0.12 * d, 1.6 * d);
+            b.rectangle(Tone::Mid, -0.5 * d, 1.95 * d, d, 0.08 * d);
             b.disc(Tone::Dark, d);
             b.disc(Tone::Light, 0.94 * d);
+            b.disc_at(Tone::Dark, 0.0, 0.36 * d, 0.07 * d);
         }
         Target::SteelPlate {
             width_mm,
             height_mm,
         } => {
             let (w, h) = (width_mm / 10.0, height_mm / 10.0);
-            let edge = 0.02 * w.max(h);
-            for side in [-0.35, 0.35] {
+            let edge = 0.025 * w.max(h);
+            // It hangs by two straps in a frame with feet.
+            let (post, beam) = (0.68 * w, -0.5 * h - 0.2 * w);
+            let ground = 0.5 * h + 0.4 * w;
+            for side in [-1.0, 1.0] {
+                let at = side * post;
+                b.rectangle(Tone::Mid, at - 0.03 * w, beam, 0.06 * w, ground - beam);
+                b.rectangle(Tone::Mid, at - 0.14 * w, ground, 0.28 * w, 0.05 * w);
                 b.rectangle(
-                    Tone::Dark,
-                    side * w - 0.03 * w,
-                    0.0,
-                    0.06 * w,
-                    0.5 * h + 0.6 * w,
+                    Tone::Mid,
+                    side * 0.36 * w - 0.02 * w,
+                    beam,
+                    0.04 * w,
+                    0.3 * w,
                 );
             }
+            b.rectangle(Tone::Mid, -post, beam, 2.0 * post, 0.06 * w);
             b.rectangle(Tone::Dark, -0.5 * w, -0.5 * h, w, h);
             b.rectangle(
                 Tone::Light,
@@ -307,6 +334,9 @@ pub fn figure(target: Target) -> Figure {
                 w - 2.0 * edge,
                 h - 2.0 * edge,
             );
+            for side in [-1.0, 1.0] {
+                b.disc_at(Tone::Dark, side * 0.36 * w, -0.5 * h + 0.07 * w, 0.05 * w);
+            }
         }
         Target::Running {
             moose,
@@ -316,7 +346,7 @@ pub fn figure(target: Target) -> Figure {
             let animal = if moose {
                 silhouette("moose", Some(185.0), 260.0)
             } else {
-                silhouette("wild_boar", Some(70.0), 121.0)
+                silhouette("wild_boar", Some(78.0), 135.0)
             };
             if let Some(animal) = animal {
                 b.reach(
@@ -331,7 +361,7 @@ pub fn figure(target: Target) -> Figure {
             if ring < outer {
                 let step = (outer - ring) / 9.0;
                 let all: Vec<f64> = (0..10).map(|n| outer - f64::from(n) * step).collect();
-                b.ring_lines(Tone::Light, &all, 0.02 * outer);
+                b.ring_lines(Tone::Light, &all, 0.012 * outer);
             } else {
                 b.ring_lines(Tone::Light, &[outer], 0.03 * outer);
             }
@@ -354,5 +384,10 @@ fn cut_out(b: &mut Builder, key: &str, width_cm: f64) {
     for piece in &mut figure.pieces {
         piece.tone = Tone::Dark;
     }
+    // Its feet stand on a plate.
+    let (foot, w) = (figure.bottom_cm, 0.5 * figure.width_cm());
     b.figure = figure;
+    if key != "chicken" {
+        b.rectangle(Tone::Dark, -w, foot - 0.02 * w, 1.5 * w, 0.1 * w);
+    }
 }

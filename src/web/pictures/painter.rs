@@ -9,6 +9,7 @@ use crate::drawing::glow::{Glow, illuminance_at_eye_lx, veil_cd_m2};
 use crate::drawing::path::{Point, push_circle, push_number, push_outline, push_pair};
 use crate::drawing::scene::{Light, Shown, line_colour, shown};
 use crate::drawing::shade::{Shade, Stance};
+use crate::drawing::silhouette::crown;
 use crate::drawing::svg::{Part, escaped};
 use crate::drawing::view::{
     Cutout, Layer, Paint, Yardstick, backdrop, covered_cm, px_per_cm, px_per_label_mrad,
@@ -79,21 +80,25 @@ pub(super) fn wood_path() -> String {
     let mut points = vec![Point::corner(-WOOD_HALF_M, 1.0)];
     let (mut x, mut n) = (-WOOD_HALF_M, 7_u32);
     while x < WOOD_HALF_M {
-        // A repeatable sequence of crowns: widths 5 to 10 m, heights 10 to 16 m.
+        // A repeatable sequence of crowns: widths 4 to 9 m, heights 10 to 16 m.
         n = n.wrapping_mul(1_103_515_245).wrapping_add(12_345);
         let a = f64::from((n >> 16) & 255) / 255.0;
         n = n.wrapping_mul(1_103_515_245).wrapping_add(12_345);
         let b = f64::from((n >> 16) & 255) / 255.0;
-        let (wide, tall) = (5.0 + 5.0 * a, TREE_M * (0.62 + 0.38 * b));
-        points.push(Point::corner(x, -0.72 * tall));
-        points.push(Point::smooth(x + 0.22 * wide, -0.93 * tall));
-        points.push(Point::smooth(x + 0.5 * wide, -tall));
-        points.push(Point::smooth(x + 0.8 * wide, -0.9 * tall));
-        x += wide;
+        let spruce = a < 0.4;
+        let wide = 4.0 + if spruce { 3.0 } else { 5.0 } * a;
+        let tall = TREE_M * (0.62 + 0.38 * b);
+        points.extend(crown(spruce).map(|(along, up, corner)| Point {
+            x: x + along * wide,
+            y: -up * tall,
+            corner,
+        }));
+        // Crowns reach into one another.
+        x += 0.94 * wide;
     }
     points.push(Point::corner(x, 1.0));
     let mut out = String::new();
-    push_outline(&mut out, &points, 1);
+    push_outline(&mut out, &points, 2);
     out
 }
 
