@@ -204,7 +204,7 @@ rifle-least = The lowest saddle that clears everything is { $saddle }.
 rifle-missing = { $missing } missing
 rifle-inputs = bell { $bell }, tube { $tube }, barrel { $barrel }, rail { $rail } over the bore, { $air } of air wanted
 rifle-scale = To scale: the picture is { $mm } mm long.
-rifle-leaves-out = Left out: the stock and the cheek, screws, caps and covers. Lengths of bell and eyepiece are typical; measure before you order. The maker’s figures and a gunsmith decide.
+rifle-leaves-out = Left out: the cheek, caps and covers. The stock, and the lengths of bell and eyepiece, are typical; measure before you order. The maker’s figures and a gunsmith decide.
 rifle-source = Axis over rail at least bell/2 + air − (rail − barrel); over bore: rail plus axis. Slots after MIL-STD-1913: 5.23 mm every 10.01 mm.
 
 # The evening

@@ -2,7 +2,7 @@
 
 use super::picture::{Drawing, Drawn, Handle, Told};
 use super::slider::Scale;
-use crate::drawing::path::{push_pair, push_rectangle};
+use crate::drawing::path::{Point, push_outline, push_rectangle};
 use crate::drawing::svg::Svg;
 use crate::need::answers::Units;
 use crate::rifle::mounting::{Clearances, TubeLayout};
@@ -56,7 +56,7 @@ pub fn touching(clearances: &Clearances, centre_mm: f64) -> Touching {
 /// Widest drawing, px.
 const WIDEST_PX: f64 = 720.0;
 const ABOVE_MM: f64 = 30.0;
-const BELOW_MM: f64 = 15.0;
+const BELOW_MM: f64 = 66.0;
 const BELOW_PX: f64 = 22.0;
 /// Half the length of a ring along the tube, mm.
 const RING_HALF_MM: f64 = 7.5;
@@ -125,7 +125,7 @@ impl OnRifle {
         // As tall as the highest saddle asks, so that the drawing never grows under a finger.
         let highest = self.most_saddle_mm() + 0.5 * c.tube_mm + c.rail_over_bore_mm;
         let top = highest + 0.5 * c.bell_outer_mm.max(c.ocular_outer_mm) + ABOVE_MM;
-        // Below: the receiver and a line of words.
+        // Below: the stock and a line of words.
         let height_px = ((top + BELOW_MM) * px + BELOW_PX).round();
         let x = |mm: f64| (mm - left) * px;
         let y = |mm: f64| (top - mm) * px;
@@ -135,18 +135,30 @@ impl OnRifle {
             push_rectangle(&mut path, x(from), y(high), w.max(0.0), h.max(0.0), 1);
             path
         };
-        // A body turned round the sight's axis, from (place, radius) to (place, radius).
-        let turned = |points: &[(f64, f64)]| {
+        // An outline through (mm, mm, corner).
+        let shape = |points: &[(f64, f64, bool)]| {
+            let placed: Vec<Point> = points
+                .iter()
+                .map(|(mm, up, corner)| Point {
+                    x: x(*mm),
+                    y: y(*up),
+                    corner: *corner,
+                })
+                .collect();
             let mut path = String::new();
-            for (n, (mm, r)) in points.iter().enumerate() {
-                let to = if n == 0 { 'M' } else { 'L' };
-                push_pair(&mut path, to, x(*mm), y(over_bore + r), 1);
-            }
-            for (mm, r) in points.iter().rev() {
-                push_pair(&mut path, 'L', x(*mm), y(over_bore - r), 1);
-            }
-            path.push('Z');
+            push_outline(&mut path, &placed, 1);
             path
+        };
+        // A body turned round an axis, from (place, radius, corner) to (place, radius, corner).
+        let turned = |axis: f64, points: &[(f64, f64, bool)]| {
+            let upper = points
+                .iter()
+                .map(|(mm, r, corner)| (*mm, axis + r, *corner));
+            let lower = points
+                .iter()
+                .rev()
+                .map(|(mm, r, corner)| (*mm, axis - r, *corner));
+            shape(&upper.chain(lower).collect::<Vec<_>>())
         };
         let rail = c.rail_over_bore_mm;
         let bell_touches = touch.bell_mm > 0.0;
@@ -171,22 +183,87 @@ impl OnRifle {
         };
         let fails = |touches: bool, else_: &'static str| if touches { "fails-fill" } else { else_ };
         let mut svg = Svg::default();
-        // Receiver, barrel with its bore, rail with slots of 5.23 mm every 10.01 mm
-        // (MIL-STD-1913).
+        // Stock and guard as they usually are, receiver, barrel, rail with slots of 5.23 mm every
+        // 10.01 mm (MIL-STD-1913).
         let receiver_to = ring_places[0] + 10.0;
-        svg.fill(
-            "tone-mid",
-            &rect(
-                rail_from - 30.0,
-                receiver_to,
-                -15.0,
-                (rail - 6.0).max(c.barrel_radius_mm),
-            ),
-        );
+        let tang = rail_from - 30.0;
+        let stock = [
+            (left - 9.0, -15.0, true),
+            (tang - 84.0, -13.0, false),
+            (tang - 64.0, -17.0, false),
+            (tang - 46.0, -28.0, false),
+            (tang - 26.0, -29.0, false),
+            (tang - 8.0, -18.0, false),
+            (tang + 2.0, -9.0, true),
+            (receiver_to, -8.0, true),
+            (right + 9.0, -4.0, true),
+            (right + 9.0, -31.0, true),
+            (receiver_to + 40.0, -39.0, false),
+            (receiver_to - 20.0, -43.0, false),
+            (tang + 60.0, -44.0, true),
+            (tang + 6.0, -42.0, true),
+            (tang - 9.0, -50.0, false),
+            (tang - 22.0, -68.0, false),
+            (tang - 32.0, -92.0, true),
+            (tang - 74.0, -92.0, true),
+            (tang - 74.0, -79.0, false),
+            (tang - 88.0, -71.0, true),
+            (left - 9.0, -82.0, true),
+        ];
+        svg.fill("rifle__stock", &shape(&stock));
+        let guard = |inset: f64| {
+            shape(&[
+                (tang + 4.0 + inset, -41.0, true),
+                (tang + 8.0 + inset, -56.0, false),
+                (tang + 20.0, -63.0 + inset, false),
+                (tang + 44.0, -63.0 + inset, false),
+                (tang + 56.0 - inset, -55.0, false),
+                (tang + 61.0 - inset, -42.0, true),
+            ])
+        };
+        svg.fill("tone-mid", &guard(0.0));
+        svg.fill("paper", &guard(3.0));
+        let trigger = [
+            (tang + 24.0, -40.0, true),
+            (tang + 26.5, -48.0, false),
+            (tang + 33.0, -56.0, true),
+            (tang + 29.0, -56.5, true),
+            (tang + 22.5, -50.0, false),
+            (tang + 19.0, -40.0, true),
+        ];
+        let high = (rail - 6.0).max(c.barrel_radius_mm);
+        let receiver = [
+            (tang - 14.0, 1.0, false),
+            (tang - 9.0, 7.0, false),
+            (tang + 2.0, 8.0, true),
+            (tang + 8.0, 0.5 * (high + 8.0), false),
+            (tang + 18.0, high, true),
+            (receiver_to - 4.0, high, true),
+            (receiver_to, high - 3.0, true),
+            (receiver_to, -12.0, true),
+            (tang + 6.0, -12.0, true),
+            (tang - 9.0, -6.0, false),
+        ];
+        svg.fill("tone-mid", &(shape(&trigger) + &shape(&receiver)));
+        // The barrel is thicker where it holds the chamber.
+        let br = c.barrel_radius_mm;
+        let chamber = br.max((br + 3.0).min(rail - 7.0));
         svg.fill(
             fails(bell_touches && !c.rail_under_bell, "tone-mid"),
-            &rect(receiver_to, right, -c.barrel_radius_mm, c.barrel_radius_mm),
+            &turned(
+                0.0,
+                &[
+                    (receiver_to - 1.0, chamber, true),
+                    (receiver_to + 16.0, chamber, false),
+                    (receiver_to + 36.0, br, false),
+                    (right + 9.0, br, true),
+                ],
+            ),
         );
+        // The port through which cases leave, and the edge of the receiver's ring.
+        let port = rect(rail_from + 34.0, ring_places[0] - 16.0, 1.0, 0.72 * high);
+        let ring_edge = format!("M{:.1} {:.1}V{:.1}", x(receiver_to), y(high), y(-12.0));
+        svg.line("rifle__cap", 1.0, "", &(port + &ring_edge));
         svg.fill(
             fails(bell_touches && c.rail_under_bell, "tone-mid"),
             &rect(rail_from, rail_to, rail - 6.5, rail),
@@ -202,8 +279,21 @@ impl OnRifle {
         let still = core::mem::take(&mut svg);
         if let Some(bolt) = c.bolt_over_bore_mm {
             let place = ocular_end + 34.0;
-            let stem = rect(place - 4.0, place + 4.0, -6.0, bolt - 9.0);
-            svg.fill("tone-mid", &stem);
+            let stem = [
+                (place - 5.5, -6.0, true),
+                (place - 3.0, bolt - 20.0, false),
+                (place - 4.0, bolt - 9.0, true),
+                (place + 4.0, bolt - 9.0, true),
+                (place + 3.0, bolt - 20.0, false),
+                (place + 5.5, -6.0, true),
+            ];
+            // The bolt's body, as far as the handle stands behind the receiver.
+            let body = [
+                (place - 10.0, 6.0, true),
+                (place - 8.0, 8.0, true),
+                (tang.max(place) + 8.0, 8.0, true),
+            ];
+            svg.fill("tone-mid", &(turned(0.0, &body) + &shape(&stem)));
             svg.disc(
                 fails(bolt_touches, "tone-mid"),
                 x(place),
@@ -213,47 +303,91 @@ impl OnRifle {
         }
         for place in ring_places {
             let (from, to) = (place - RING_HALF_MM, place + RING_HALF_MM);
+            let foot = rail + 0.55 * saddle_mm + 0.2;
+            let column = over_bore + rt + 3.0;
             svg.fill(
                 "tone-dark",
-                &format!(
-                    "{}{}",
-                    rect(
-                        from - 3.0,
-                        to + 3.0,
-                        rail - 2.5,
-                        rail + 0.55 * saddle_mm + 0.2
-                    ),
-                    rect(from, to, rail, over_bore + rt + 3.0)
-                ),
+                &shape(&[
+                    (from - 3.0, rail - 2.5, true),
+                    (from - 3.0, rail + 0.3 * saddle_mm, true),
+                    (from, foot, true),
+                    (from, column - 3.0, true),
+                    (from + 3.0, column, true),
+                    (to - 3.0, column, true),
+                    (to, column - 3.0, true),
+                    (to, foot, true),
+                    (to + 3.0, rail + 0.3 * saddle_mm, true),
+                    (to + 3.0, rail - 2.5, true),
+                ]),
             );
         }
-        svg.fill("tone-dark", &turned(&[(ocular_to, rt), (bell_from, rt)]));
-        svg.fill(
-            fails(bell_touches, "tone-dark"),
-            &turned(&[
-                (bell_from, rt),
-                (bell_from + 0.45 * (front_end - bell_from), rb),
-                (front_end, rb),
-            ]),
-        );
-        svg.fill(
-            fails(bolt_touches, "tone-dark"),
-            &turned(&[
-                (ocular_end, ro * 0.97),
-                (ocular_end + 6.0, ro),
-                (ocular_to - 22.0, ro),
-                (ocular_to, rt),
-            ]),
-        );
         svg.fill(
             "tone-dark",
-            &format!(
-                "{}{}",
-                rect(-18.0, 18.0, over_bore - rt - 2.0, over_bore + rt + 2.0),
-                rect(-12.0, 12.0, over_bore + rt, over_bore + rt + 17.0)
+            &turned(over_bore, &[(ocular_to, rt, true), (bell_from, rt, true)]),
+        );
+        // Objective bell: an even swing from the tube to the barrel of the objective.
+        let (bell_mm, swell) = (front_end - bell_from, rb - rt);
+        let bell_at = |along: f64, share: f64, corner: bool| {
+            (bell_from + along * bell_mm, rt + share * swell, corner)
+        };
+        svg.fill(
+            fails(bell_touches, "tone-dark"),
+            &turned(
+                over_bore,
+                &[
+                    bell_at(0.0, 0.0, true),
+                    bell_at(0.12, 0.07, false),
+                    bell_at(0.3, 0.5, false),
+                    bell_at(0.46, 0.93, false),
+                    bell_at(0.58, 1.0, false),
+                    (front_end - 1.5, rb, true),
+                    (front_end, rb - 1.5, true),
+                ],
             ),
         );
-        // Edges that a workshop drawing shows: power ring, eyepiece, bell, turret cap.
+        // Eyepiece with its soft rim, the ring for the power, and the neck.
+        svg.fill(
+            fails(bolt_touches, "tone-dark"),
+            &turned(
+                over_bore,
+                &[
+                    (ocular_end, ro * 0.93, true),
+                    (ocular_end + 2.0, ro * 0.98, false),
+                    (ocular_end + 6.0, ro, true),
+                    (ocular_to - 18.0, ro, true),
+                    (ocular_to - 15.0, ro - 0.35 * (ro - rt), false),
+                    (ocular_to - 8.0, rt + 0.2 * (ro - rt), false),
+                    (ocular_to, rt, true),
+                ],
+            ),
+        );
+        // Turret housing and the knob for height.
+        let knob = over_bore + rt + 6.0;
+        let turret = [
+            (-9.0, over_bore, true),
+            (-9.0, knob, true),
+            (-13.0, knob, true),
+            (-13.0, knob + 9.5, false),
+            (-11.0, knob + 11.0, true),
+            (11.0, knob + 11.0, true),
+            (13.0, knob + 9.5, false),
+            (13.0, knob, true),
+            (9.0, knob, true),
+            (9.0, over_bore, true),
+        ];
+        svg.fill(
+            "tone-dark",
+            &(turned(
+                over_bore,
+                &[
+                    (-24.0, rt, true),
+                    (-17.0, rt + 2.5, false),
+                    (17.0, rt + 2.5, false),
+                    (24.0, rt, true),
+                ],
+            ) + &shape(&turret)),
+        );
+        // Edges that a workshop drawing shows: power ring, eyepiece, bell, the knob at the side.
         let edge = |mm: f64, r: f64| {
             format!(
                 "M{:.1} {:.1}V{:.1}",
@@ -267,14 +401,26 @@ impl OnRifle {
             1.0,
             "",
             &format!(
-                "{}{}{}M{:.1} {:.1}H{:.1}",
-                edge(ocular_to - 20.0, ro),
+                "{}{}{}{}M{:.1} {:.1}H{:.1}",
+                edge(ocular_to - 19.0, ro),
+                edge(ocular_to - 31.0, ro),
                 edge(ocular_end + 18.0, ro),
                 edge(front_end - 9.0, rb),
-                x(-12.0),
-                y(over_bore + rt + 3.0),
-                x(12.0)
+                x(-13.0),
+                y(knob),
+                x(13.0)
             ),
+        );
+        svg.ring("rifle__cap", 1.0, "", x(0.0), y(over_bore), 11.0 * px);
+        svg.ring("rifle__cap", 1.0, "", x(0.0), y(over_bore), 8.0 * px);
+        // Knurling: what is gripped.
+        let ridges = format!("M{:.1} {:.1}H{:.1}", x(-12.0), y(knob + 5.5), x(12.0));
+        svg.line("rifle__cap", 6.0 * px, "1 2", &ridges);
+        svg.line(
+            "rifle__cap",
+            8.0 * px,
+            "1 2",
+            &edge(ocular_to - 25.0, ro - 1.5),
         );
         for place in ring_places {
             let cap = rect(
@@ -295,6 +441,7 @@ impl OnRifle {
                     x(place + RING_HALF_MM)
                 ),
             );
+            svg.ring("rifle__cap", 1.0, "", x(place), y(rail + 1.5), 2.6 * px);
         }
         // Axes of sight and bore, eye, dimensions.
         svg.line(
@@ -310,7 +457,7 @@ impl OnRifle {
         svg.fill("paper", &eye_path(x(eye), y(over_bore), px));
         svg.line("ink", 1.5, "", &eye_path(x(eye), y(over_bore), px));
         svg.disc("ink-fill", x(eye - 2.5), y(over_bore), 3.0 * px);
-        let height_at = eye + 0.45 * self.eye_relief_mm;
+        let height_at = eye + 0.66 * self.eye_relief_mm;
         let upright = |mm: f64, low: f64, high: f64| {
             format!(
                 "M{0:.1} {1:.1}V{2:.1}M{3:.1} {1:.1}h6M{3:.1} {2:.1}h6",
@@ -321,10 +468,10 @@ impl OnRifle {
             )
         };
         svg.line("ink", 1.0, "", &upright(height_at, 0.0, over_bore));
-        let size = |svg: &mut Svg, at: f64, up: f64, mm: f64| {
-            svg.text("rifle__size", "start", at, up, &length_mm(units, mm));
+        let size = |svg: &mut Svg, anchor: &str, at: f64, up: f64, mm: f64| {
+            svg.text("rifle__size", anchor, at, up, &length_mm(units, mm));
         };
-        size(&mut svg, x(height_at) - 10.0, y(0.0) + 16.0, over_bore);
+        size(&mut svg, "end", x(height_at) - 6.0, y(0.0) - 5.0, over_bore);
         let relief_y = y(over_bore + ro + 8.0);
         svg.line(
             "ink",
@@ -338,29 +485,35 @@ impl OnRifle {
                 relief_y - 3.0
             ),
         );
-        size(&mut svg, x(eye), relief_y - 6.0, self.eye_relief_mm);
+        size(
+            &mut svg,
+            "start",
+            x(eye),
+            relief_y - 6.0,
+            self.eye_relief_mm,
+        );
+        // A line of words under the fore-end.
+        let below_stock = y(-33.0) + 15.0;
         if !bell_touches {
-            // The air under the bell, its words below the barrel.
+            // The air under the bell, its words below the stock.
             let (at, under) = (front_end - 6.0, over_bore - rb);
             let over = under + touch.bell_mm;
-            let low = y(-c.barrel_radius_mm) + 4.0;
             svg.line("halo", 3.0, "", &upright(at, over, under));
             svg.line("ink", 1.0, "", &upright(at, over, under));
-            let lead = format!("M{0:.1} {1:.1}V{low:.1}", x(at), y(over));
+            let lead = format!("M{0:.1} {1:.1}V{2:.1}", x(at), y(over), below_stock - 13.0);
             svg.line("ink", 1.0, "1.5 2.5", &lead);
             let air = length_mm(units, -touch.bell_mm);
             let end = (x(at) + 20.0).min(width_px - 2.0);
-            svg.text("rifle__size", "end", end, low + 13.0, &air);
+            svg.text("rifle__size", "end", end, below_stock, &air);
         }
         if bell_touches {
             let missing = length_mm(units, touch.bell_mm);
             let words = t!("rifle-missing", missing = missing);
-            let up = y(over_bore - rb) + 16.0;
-            svg.text("rifle__missing", "end", x(front_end), up, &words);
+            svg.text("rifle__missing", "end", x(front_end), below_stock, &words);
         }
         if let Some(mm) = touch.bolt_mm.filter(|mm| *mm > 0.0) {
             let words = t!("rifle-missing", missing = length_mm(units, mm));
-            let up = y(-15.0) + 15.0;
+            let up = height_px - 6.0;
             svg.text("rifle__missing", "start", x(rail_from) + 6.0, up, &words);
         }
         let words = self.words(saddle_mm);
