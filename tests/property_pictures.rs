@@ -5,8 +5,13 @@ use scopewright::drawing::colour::Hue;
 use scopewright::drawing::dusk::{Evening, EventKind, Strip, Until, without_collisions};
 use scopewright::drawing::scene::{Light, line_colour, share_above_threshold, shown};
 use scopewright::drawing::silhouette::{Figure, silhouette};
+use scopewright::drawing::view::{
+    Cutout, Paint, px_per_cm, px_per_label_mrad, px_per_mrad, reticle_layers,
+};
 use scopewright::eye::{Eye, Optics};
 use scopewright::quantity::Estimate;
+use scopewright::sight::reticle::reticle;
+use scopewright::sight::{FocalPlane, ReticleFamily};
 use scopewright::sky::evening::{Night, SunCourse};
 use scopewright::sky::ground::{Cloud, Scene};
 use scopewright::sky::place::Place;
@@ -228,4 +233,37 @@ fn of_two_labels_that_touch_the_lesser_goes() {
         [true, false, true]
     );
     assert_eq!(without_collisions(&[], 4.0), Vec::<bool>::new());
+}
+
+#[test]
+fn every_reticle_is_drawn_at_every_power_and_range() {
+    let window = Cutout {
+        width_px: 328.0,
+        height_px: 148.0,
+        field_px: 328.0,
+    };
+    let eye = Eye::of_age(46.0).unwrap();
+    for family in ReticleFamily::ALL {
+        let reticle = reticle(family);
+        for power in [1.0, 4.0, 50.0] {
+            let at_target = px_per_mrad(window.field_px, 22.0, power);
+            for plane in [FocalPlane::First, FocalPlane::Second] {
+                let per_label = px_per_label_mrad(plane, at_target, 50.0, power);
+                let layers = reticle_layers(&reticle, per_label, (164.5, 74.5), &window);
+                assert!(!layers.is_empty());
+                for layer in layers {
+                    assert!(!layer.path.contains("NaN") && !layer.path.contains("inf"));
+                    if let Paint::Stroke { width_px } = layer.paint {
+                        assert!(width_px > 0.0 && width_px.is_finite());
+                    }
+                }
+            }
+            for range_m in [5.0, 1500.0] {
+                let optics = Optics::sight(power, 50.0, 0.9);
+                let scene = shown(&roe(), &light(100.0), range_m, &eye, &optics);
+                assert!(scene.left.iter().all(|left| left.is_finite()));
+                assert!(px_per_cm(at_target, range_m) > 0.0);
+            }
+        }
+    }
 }

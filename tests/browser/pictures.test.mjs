@@ -280,6 +280,67 @@ journey("every picture says its scale, what it leaves out, and where it comes fr
   }
 });
 
+for (const means of ["keys", "mouse", "thumb"]) {
+  const options = means === "mouse" ? { size: "desk" } : means === "thumb" ? { browsers: ["chromium"] } : {};
+  journey(`every handle of every picture answers to ${means}, speaks, and changes its picture`, options, async (visitor) => {
+    await open(visitor);
+    await visitor.page.evaluate(() => document.querySelectorAll(".view details").forEach((one) => (one.open = true)));
+    const handles = await visitor.page.$$(".picture [role=slider]");
+    const pictures = new Set();
+    for (const one of handles) {
+      await one.evaluate((node) => node.scrollIntoView({ block: "center", behavior: "instant" }));
+      // All of the picture but the handles: where nothing is to be drawn anew, the words say so.
+      const drawn = () =>
+        one.evaluate((node) => {
+          const copy = node.closest(".picture").cloneNode(true);
+          copy.querySelectorAll(".slide").forEach((handle) => handle.remove());
+          return copy.innerHTML;
+        });
+      const name = await one.evaluate((node) => `${node.closest(".picture").querySelector("h2").textContent}: ${node.getAttribute("aria-label") ?? document.getElementById(node.getAttribute("aria-labelledby")).textContent}`);
+      const [said, before] = [await spoken(one), await drawn()];
+      if (means === "keys") {
+        await one.focus();
+        await visitor.keys("PageUp");
+        if ((await spoken(one)) === said) await visitor.keys("PageDown");
+      } else {
+        const box = await one.boundingBox();
+        // Off the middle of the way, and off where the handle stands, on one of two places.
+        const now = await one.evaluate((node) => (node.getAttribute("aria-valuenow") - node.getAttribute("aria-valuemin")) / (node.getAttribute("aria-valuemax") - node.getAttribute("aria-valuemin")));
+        const to = box.x + box.width * (now > 0.5 ? 0.2 : 0.8);
+        const y = box.y + box.height / 2;
+        if (means === "mouse") {
+          await visitor.page.mouse.move(box.x + box.width / 2, y);
+          await visitor.page.mouse.down();
+          await visitor.page.mouse.move(to, y, { steps: 3 });
+          await visitor.page.mouse.up();
+        } else {
+          await visitor.page.touchscreen.touchStart(box.x + box.width / 2, y);
+          await visitor.page.touchscreen.touchMove(to, y);
+          await visitor.page.touchscreen.touchEnd();
+        }
+      }
+      assert.notEqual(await spoken(one), said, `${name} says the same`);
+      await visitor.until(`${name} changes its picture`, async (_page) => (await drawn()) !== before);
+      pictures.add(name.split(":")[0]);
+    }
+    assert.equal(pictures.size, 7);
+  });
+}
+
+journey("an animal larger than the field does not hide how wide the field is", {}, async (visitor) => {
+  await open(visitor);
+  await visitor.page.select("#demo-quarry", "moose");
+  const range = await visitor.page.evaluateHandle(() => document.querySelector(".crossing").closest(".picture").querySelectorAll("[role=slider]")[1]);
+  await range.focus();
+  await visitor.keys("Home");
+  await visitor.until("it is said", () => document.querySelector(".crossing").closest(".picture").textContent.includes("larger than the field"));
+  const order = await visitor.page.$eval(".crossing", (svg) => {
+    const all = [...svg.querySelectorAll("*")];
+    return all.indexOf(svg.querySelector("g[transform]")) < all.indexOf([...svg.querySelectorAll("text")].find((one) => one.textContent.includes("·")));
+  });
+  assert.ok(order, "the widths are drawn over the animal");
+});
+
 journey("two drawings of a picture are two", {}, async (visitor) => {
   await open(visitor);
   const same = await visitor.page.$$eval(".picture__row", (all) => all.filter((row) => new Set([...row.querySelectorAll("svg")].map((svg) => svg.innerHTML)).size < row.querySelectorAll("svg").length).length);
@@ -291,6 +352,37 @@ journey("what one does at a range is drawn four ways", {}, async (visitor) => {
   const names = await visitor.page.$$eval(".flight__means", (all) => all.map((one) => one.textContent));
   assert.deepEqual(names, ["dead on", "ring", "dial"]);
   await visitor.until("ring and mark are said", () => document.body.textContent.includes("A ring with a mark every 50"));
+});
+
+journey("while a handle moves only its own drawing is laid out", { browsers: ["chromium"], size: "desk" }, async (visitor) => {
+  await open(visitor);
+  const session = await visitor.page.createCDPSession();
+  for (const one of await visitor.page.$$(".picture [role=slider]")) {
+    if (await one.evaluate((node) => node.closest("details:not([open])") !== null)) continue;
+    await one.evaluate((node) => node.scrollIntoView({ block: "center", behavior: "instant" }));
+    const box = await one.boundingBox();
+    const y = box.y + box.height / 2;
+    await visitor.page.mouse.move(box.x + box.width / 2, y);
+    await visitor.page.mouse.down();
+    await visitor.page.mouse.move(box.x + box.width * 0.55, y);
+    await visitor.page.evaluate(() => new Promise((rested) => setTimeout(rested, 300)));
+    const events = [];
+    const collect = ({ value }) => events.push(...value);
+    session.on("Tracing.dataCollected", collect);
+    const complete = new Promise((done) => session.once("Tracing.tracingComplete", done));
+    await session.send("Tracing.start", { traceConfig: { includedCategories: ["devtools.timeline"] }, transferMode: "ReportEvents" });
+    await visitor.page.mouse.move(box.x + box.width * 0.6, y);
+    await visitor.page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))));
+    await session.send("Tracing.end");
+    await complete;
+    session.off("Tracing.dataCollected", collect);
+    await visitor.page.mouse.up();
+    const name = await one.evaluate((node) => node.getAttribute("aria-label") ?? document.getElementById(node.getAttribute("aria-labelledby")).textContent);
+    const layouts = events.filter((event) => event.name === "Layout" && event.args.beginData);
+    assert.ok(layouts.length > 0, `${name}: nothing was laid out`);
+    // The words follow when it rests: of the first layout, before that, nothing may be the page's.
+    assert.equal(layouts[0].args.beginData.partialLayout, true, `${name}: the whole page is laid out`);
+  }
 });
 
 journey("an animal runs only where motion is wanted", { browsers: ["chromium"], size: "desk" }, async (visitor) => {

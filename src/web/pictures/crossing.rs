@@ -103,6 +103,9 @@ impl Crossing {
         still.line("soft", 1.0, "", &format!("M0 {ground_px:.1}H{width_px:.0}"));
         let mut svg = Svg::default();
         svg.figure(&self.figure, aim_px, cy, 0.01 * px_per_m);
+        // Under the fields, where an animal larger than they are does not reach.
+        let rows_px = ROW_PX * widths.len() as f64;
+        svg.rectangle("halo-fill", 0.0, height_px, width_px, rows_px);
         for (n, width) in widths.iter().enumerate() {
             let r = 0.5 * width * px_per_m;
             let (class, dashes) = if n == 0 {
@@ -117,14 +120,14 @@ impl Crossing {
                     format!("M{from:.1} 0A{r:.1} {r:.1} 0 0 {sweep} {from:.1} {height_px:.0}")
                 };
                 let d = format!("{}{}", arc(cx - x, 0), arc(cx + x, 1));
-                still.line(class, 2.0, dashes, &d);
+                svg.line(class, 2.0, dashes, &d);
             } else {
-                still.ring(class, 2.0, dashes, cx, cy, r);
+                svg.ring(class, 2.0, dashes, cx, cy, r);
             }
             let y = height_px + 6.0 + ROW_PX * n as f64;
-            still.dimension(class, (cx - r, cx + r), y);
+            svg.dimension(class, (cx - r, cx + r), y);
             let words = format!("{} · {}", self.fields[n].name, field(units, *width));
-            still.text("ink-text", "middle", cx, y + 16.0, &words);
+            svg.text("ink-text", "middle", cx, y + 16.0, &words);
         }
         let ahead = aim_px + lead_px;
         let bar = format!(
@@ -166,7 +169,7 @@ impl Crossing {
             drawings: vec![Drawing {
                 said: words.join(" "),
                 class: "crossing",
-                size_px: (width_px, height_px + ROW_PX * widths.len() as f64),
+                size_px: (width_px, height_px + rows_px),
                 still,
                 inside: svg,
                 note: t!("crossing-note"),

@@ -575,7 +575,12 @@ impl Painter {
                 continue;
             }
             let room_px = self.chord_px(y) - HOLD_PX - HOLD_NAME_PX;
-            let at = (beside + 6.0).clamp(10.0, room_px.max(10.0));
+            // Beside a quarry that fills the field there is no place: then at the pointer.
+            let at = if beside + 6.0 > room_px {
+                10.0
+            } else {
+                (beside + 6.0).max(10.0)
+            };
             let mut to = String::new();
             push_pair(&mut to, ' ', centre.0 + HOLD_PX, y, 2);
             pen.set("transform", &format!("translate({to})"));
