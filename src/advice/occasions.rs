@@ -97,7 +97,7 @@ const STANDING_DISCIPLINES: [&str; 3] = ["silhouette", "biathlon_standing", "air
 /// silhouettes hit leave about as much (inversion, assumption).
 const DISCIPLINE_STANDING_WOBBLE_MRAD: f64 = 1.2;
 
-/// Head offsets in mm: bench 1.0, pack 1.3, rail 1.5, sticks 1.7, single stick, kneeling
+/// Head offsets in mm: bench 0.7, pack 1.3, rail 1.5, sticks 1.7, single stick, kneeling
 /// 2.0, free 2.5, driven 3.0 (assumption). Walking up is half single stick, half free.
 pub(crate) fn hold(what: What, manner: Manner, u: f64) -> Hold {
     if what.key().starts_with("field_target") && manner == Manner::Kneeling {
@@ -118,7 +118,7 @@ pub(crate) fn hold(what: What, manner: Manner, u: f64) -> Hold {
         };
     }
     let (position, eye_offset_mm) = match manner {
-        Manner::Bench => (Position::Bench, 1.0),
+        Manner::Bench => (Position::Bench, 0.7),
         Manner::PronePack => (Position::PronePack, 1.3),
         Manner::SeatRail => (Position::SeatRail, 1.5),
         Manner::TwoPointSticks => (Position::TwoPointSticks, 1.7),
