@@ -55,7 +55,7 @@ journey("a trade term is explained on a tap, in place, once on a page", {}, asyn
 
 journey("the advice prints on one page", { size: "desk", browsers: ["chromium"] }, async (visitor) => {
   await ofName("advice").arrive(visitor);
-  await until("how sure it is stands there", () => visitor.page.$(".sureness p"));
+  await until("how sure it is stands there", () => visitor.page.$("#sure .fold__sum"));
   const printed = Buffer.from(await visitor.page.pdf({ format: "A4" })).toString("latin1");
   assert.equal(printed.match(/\/Type\s*\/Page\b/gu)?.length, 1);
 });
