@@ -414,6 +414,19 @@ journey("the advice shows the person's own load in any reticle, and their own pi
   await visitor.fits();
 });
 
+journey("on paper a picture has its words and what it leaves out, and no handles", { browsers: ["chromium"], size: "desk" }, async (visitor) => {
+  await open(visitor);
+  await visitor.page.emulateMediaType("print");
+  const shown = await visitor.page.evaluate(() => {
+    const seen = (selector) => [...document.querySelectorAll(selector)].map((one) => one.getBoundingClientRect().height > 0 && one.checkVisibility({ contentVisibilityAuto: true }));
+    return { leftOut: seen(".picture__source summary + p"), sources: seen(".picture__source summary + p ~ p"), said: seen(".view__said"), handles: seen(".slide, .picture__keep, summary") };
+  });
+  assert.deepEqual(shown.leftOut, Array(7).fill(true));
+  assert.deepEqual(shown.said, [true]);
+  assert.ok(![...shown.sources, ...shown.handles].includes(true), JSON.stringify(shown));
+  await visitor.page.emulateMediaType("screen");
+});
+
 journey("a kept picture is a drawing of its own", { size: "desk", browsers: ["chromium"] }, async (visitor) => {
   await open(visitor);
   const kept = await visitor.page.evaluate(async () => {
