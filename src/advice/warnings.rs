@@ -369,6 +369,10 @@ fn marks(bench: &mut Bench) {
             (Element::CentreLineMmPer100m, tightest.max(2.0)),
             (Element::DotMmPer100m, (1.25 * tightest).max(3.0)),
         ] {
+            let line = super::line::line(&bench.ranked.ground, &Candidate::of(own));
+            if line.centre_line_mm_per_100m.max(line.dot_mm_per_100m) > width {
+                continue;
+            }
             let facts = vec![covered(width.round())];
             bench.put(
                 WarningKey::MarkCovers,
@@ -425,7 +429,7 @@ fn settings(bench: &mut Bench) {
         effect(Quantity::NeededMrad, needed, 0.05 * needed),
         effect(Quantity::DropCm, drop_cm, 0.06 * drop_cm.abs()),
     ];
-    if !dials {
+    if !dials && own.elevation != Elevation::DialZeroStop {
         let mut effects = elevation.clone();
         if let Some(f) = flight {
             effects.push(effect(
@@ -634,6 +638,8 @@ fn recoil_and_mass(bench: &mut Bench) {
     } else {
         HEAVY_SHARE * bare_g
     };
+    // A sight that is advised all the same is heavy for what it serves.
+    let limit = limit.max(Candidate::of(bench.own).mass_g + 50.0);
     let bench_only = need
         .situations
         .iter()
@@ -692,7 +698,9 @@ fn mounting(bench: &mut Bench) {
         if is_built(kept) {
             bench.put(
                 WarningKey::WrongTube,
-                rule(Element::TubeMm, Comparison::IsNot, kept),
+                // Where other rings are worth their price, the line says so already.
+                rule(Element::TubeMm, Comparison::IsNot, kept)
+                    .filter(|_| (own.tube_mm - kept).abs() < 0.05),
                 Vec::new(),
             );
         } else {
