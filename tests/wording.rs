@@ -11,7 +11,7 @@ use scopewright::need::input::{InputProblem, Quantity, read};
 use scopewright::need::kinds::KINDS;
 use scopewright::need::loads::{OFTEN_MET, RECOIL_GROUPS, loads_of};
 use scopewright::need::quarry::What;
-use scopewright::need::questions::{Control, Part, QUESTIONS};
+use scopewright::need::questions::{Control, Part, QUESTIONS, Question};
 use scopewright::need::{Reply, apply};
 use scopewright::wording::{self, questions as words, terms};
 
@@ -385,7 +385,7 @@ fn words_are_set_as_printed() {
     assert!(offences.is_empty(), "{offences:#?}");
     // Units stand behind a narrow no-break space without anybody typing it.
     assert!(
-        words::question_how(&QUESTIONS[6])
+        words::question_how(Question::from_key("mount").expect("a question"))
             .expect("mount has one")
             .contains("79.8\u{202F}mm")
     );

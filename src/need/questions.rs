@@ -332,29 +332,30 @@ macro_rules! question {
 }
 
 /// All questions: the first eight, then those that sharpen the advice, in the order in which
-/// the answer usually changes the line most (common practice, no source).
+/// the answer changes the line most, as far as sense allows: `docs/question-order.md` measures
+/// it, `tests/question_order.rs` holds it.
 #[rustfmt::skip]
 pub static QUESTIONS: [Question; 19] = [
     question!("quarry", First, true, [Uses], [], false, always),
     question!("manner", First, true, [Manners], [], false, always),
     question!("light", First, true, [Until, Morning, Covers], [MinutesAfterSunset, Snow, TownGlow, Haze], false, always),
     question!("ranges", First, true, [Ranges], [], true, always),
-    question!("eye", First, true, [Age, Glasses], [DarkPupil, Astigmatism, Lens], true, always),
+    question!("money", First, true, [Band, Attitude], [Used, AllIn], false, always),
     question!("rifle", First, true, [Cartridge, RifleMass], [RifleKind, Muzzle, BarrelLength, BulletMass,
         Velocity, CoefficientG1, CoefficientG7, PowderMass], true, always),
+    question!("eye", First, true, [Age, Glasses], [DarkPupil, Astigmatism, Lens], true, always),
     question!("mount", First, true, [Rings, Base], [RingsHeight, Incline], true, always),
-    question!("money", First, true, [Band, Attitude], [Used, AllIn], false, always),
-    question!("sight_now", Sharpen, true, [Annoys, SightLine], [], false, always),
-    question!("zoom", Sharpen, true, [Zoom], [], false, always),
-    question!("detail", Sharpen, false, [Detail], [], false, marks_may_matter),
-    question!("carry", Sharpen, false, [Carry], [], false, shoots_animals),
     question!("distance", Sharpen, false, [DistanceHabit, Rangefinder, AngleUnit], [], false, always),
-    question!("lit_mark", Sharpen, false, [LitMark], [], false, always),
     question!("rulebook", Sharpen, false, [PowerMost, LitForbidden, RefocusForbidden, FocusFindsRange,
         SightMassMost], [], false, shoots_targets),
-    question!("cheek", Sharpen, false, [Comb, LeftHanded], [], true, always),
+    question!("lit_mark", Sharpen, false, [LitMark], [], false, always),
+    question!("detail", Sharpen, false, [Detail], [], false, marks_may_matter),
+    question!("carry", Sharpen, false, [Carry], [], false, shoots_animals),
+    question!("sight_now", Sharpen, true, [Annoys, SightLine], [], false, always),
+    question!("zoom", Sharpen, true, [Zoom], [], false, always),
     question!("barrel", Sharpen, false, [BarrelRadius, RailUnderBell, IronSights], [], true, always),
     question!("place", Sharpen, false, [FirstMonth, LastMonth, Latitude, Longitude], [HeightAboveSea, Coldest], false, always),
+    question!("cheek", Sharpen, false, [Comb, LeftHanded], [], true, always),
     question!("habits", Sharpen, false, [ComesOff, OthersUseIt, BothEyesOpen], [], false, always),
 ];
 

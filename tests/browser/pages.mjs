@@ -31,7 +31,7 @@ const at = (where, until) => async (visitor) => {
   await visitor.seen(until);
 };
 
-const QUESTIONS = ["quarry", "manner", "light", "ranges", "eye", "rifle", "mount", "money"];
+const QUESTIONS = ["quarry", "manner", "light", "ranges", "money", "rifle", "eye", "mount"];
 
 /** Those that sharpen the advice: seen with the pictures, walked with the others. */
 const SHARPEN = ["sight_now", "zoom", "detail", "carry", "distance", "lit_mark", "cheek", "barrel", "place", "habits"];

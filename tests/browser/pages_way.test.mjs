@@ -11,10 +11,10 @@ const WAY = [
   ["manner", [label("manners-seat_rail")]],
   ["light", [label("until-half_hour_after_sunset"), label("covers-edge")]],
   ["ranges", []],
-  ["eye", [chip("age", 4), label("glasses-no_glasses")]],
-  ["rifle", [["#field-cartridge", "308_win_10_7_g"], chip("rifle_mass", 3)]],
-  ["mount", [chip("rings", 1), label("base-slotted_rail")]],
   ["money", [label("band-C"), label("attitude-what_it_is_worth")]],
+  ["rifle", [["#field-cartridge", "308_win_10_7_g"], chip("rifle_mass", 3)]],
+  ["eye", [chip("age", 4), label("glasses-no_glasses")]],
+  ["mount", [chip("rings", 1), label("base-slotted_rail")]],
 ];
 
 async function at(visitor, key) {
@@ -85,7 +85,7 @@ for (const size of ["phone", "tablet", "desk"]) {
     await visitor.keys("Enter");
     await at(visitor, "manner");
     // "Not sure" is an answer to every question.
-    for (const key of ["manner", "light", "ranges", "eye", "rifle", "mount", "money"]) {
+    for (const key of ["manner", "light", "ranges", "money", "rifle", "eye", "mount"]) {
       await at(visitor, key);
       await visitor.tabTo(`#unsure-${key}`);
       await visitor.keys(" ");
