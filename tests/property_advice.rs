@@ -470,3 +470,17 @@ fn a_later_minute_is_never_told_without_its_spread() {
         assert!(effect.spread > 0.0);
     }
 }
+
+/// What the worker sends is what the page shows.
+#[test]
+fn an_advice_passes_whole() {
+    use scopewright::plain;
+    for seed in 0..6 {
+        let advice = advise(&answers_of(seed)).unwrap();
+        let passed: Advice = plain::read(plain::written(advice.clone())).unwrap();
+        assert_eq!(
+            serde_json::to_string(&passed).unwrap(),
+            serde_json::to_string(&advice).unwrap()
+        );
+    }
+}

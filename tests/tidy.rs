@@ -92,7 +92,6 @@ fn the_browser_is_known_in_web_alone() {
     let browser = [
         "yew",
         "gloo",
-        "scopewright_html",
         "web_sys",
         "js_sys",
         "wasm_bindgen",
@@ -264,7 +263,6 @@ fn the_browser_crates_are_optional() {
     for line in manifest.lines() {
         let browser = [
             "js-sys",
-            "scopewright-html",
             "gloo",
             "yew",
             "wasm-bindgen",
@@ -278,7 +276,7 @@ fn the_browser_crates_are_optional() {
             optional += 1;
         }
     }
-    assert_eq!(optional, 6);
+    assert_eq!(optional, 5);
     let web_sys = manifest
         .split("[dependencies.web-sys]")
         .nth(1)

@@ -1,8 +1,10 @@
 //! What the page's parts are written with: [`html!`], [`macro@component`] and the derivation of
 //! properties. They expand to calls into `crate::web::view`; why it is done so stands there.
+//! And the derivation of what passes between the page and its worker.
 
 mod component;
 mod element;
+mod passed;
 mod properties;
 mod tree;
 
@@ -41,6 +43,14 @@ pub fn component(_: TokenStream, input: TokenStream) -> TokenStream {
 #[proc_macro_derive(Properties, attributes(prop_or_default, prop_or))]
 pub fn properties(input: TokenStream) -> TokenStream {
     properties::expand(&parse_macro_input!(input as syn::DeriveInput))
+        .unwrap_or_else(syn::Error::into_compile_error)
+        .into()
+}
+
+/// A value that can be passed to another instance of the module (`crate::plain::Passed`).
+#[proc_macro_derive(Passed)]
+pub fn passed(input: TokenStream) -> TokenStream {
+    passed::expand(&parse_macro_input!(input as syn::DeriveInput))
         .unwrap_or_else(syn::Error::into_compile_error)
         .into()
 }

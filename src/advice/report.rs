@@ -5,14 +5,14 @@
 //! no words. Shares run from 0 to 1; changes of a share are in percentage points
 //! (`_points`). A spread is one standard deviation.
 
+use scopewright_html::Passed;
 use serde::{Deserialize, Serialize};
 
 /// The version this code writes.
 pub const VERSION: u32 = 1;
 
 /// Everything advised for one set of answers.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Advice {
     /// Schema version, 1.
     pub version: u32,
@@ -53,8 +53,7 @@ pub struct Advice {
 }
 
 /// The sight owned now beside the first pick.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Owned {
     /// How it serves; none if its line was not said or cannot be read.
     pub judged: Option<Judged>,
@@ -63,8 +62,7 @@ pub struct Owned {
 }
 
 /// How the sight owned now serves.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Judged {
     /// Its line; what was not stated is what is usual.
     pub line: Line,
@@ -80,8 +78,7 @@ pub struct Judged {
 }
 
 /// Something that annoys, and what the first pick makes of it.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Annoyed {
     /// What annoys.
     pub what: Annoyance,
@@ -104,8 +101,7 @@ pub struct Annoyed {
 /// Too heavy: percentage points that 100 g weigh. Hard to find: how far off the axis the eye
 /// comes to rest, mm. Otherwise what the sight owned now has, and what a sight must have to be
 /// charged nothing for it: field at the lowest power in m per 100 m, top power.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Shift {
     /// Without it.
     pub from: f64,
@@ -114,8 +110,7 @@ pub struct Shift {
 }
 
 /// What may annoy about a sight.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum Annoyance {
     /// Too dark.
@@ -131,8 +126,7 @@ pub enum Annoyance {
 }
 
 /// A median and one standard deviation, in the unit that the field's name states.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Figure {
     /// Median.
     pub value: f64,
@@ -150,8 +144,7 @@ impl From<crate::quantity::Estimate> for Figure {
 }
 
 /// The line: a specification as it stands on a box.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Line {
     /// Lowest magnification.
     pub mag_low: f64,
@@ -202,8 +195,7 @@ pub struct Line {
 }
 
 /// Plane of the reticle.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum Plane {
     /// In front of the zoom.
@@ -213,8 +205,7 @@ pub enum Plane {
 }
 
 /// Family of the reticle.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum Reticle {
     /// Thin lines throughout.
@@ -242,8 +233,7 @@ pub enum Reticle {
 }
 
 /// Light in the reticle.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum Lit {
     /// None.
@@ -257,8 +247,7 @@ pub enum Lit {
 }
 
 /// Parallax setting.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Passed)]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum Parallax {
     /// Set once.
@@ -274,8 +263,7 @@ pub enum Parallax {
 }
 
 /// Elevation turret.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum Turret {
     /// Under a cap.
@@ -287,8 +275,7 @@ pub enum Turret {
 }
 
 /// Grade of glass.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum Grade {
     /// Plain.
@@ -300,8 +287,7 @@ pub enum Grade {
 }
 
 /// Width of the apparent field.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum FieldWidth {
     /// 19°.
@@ -313,8 +299,7 @@ pub enum FieldWidth {
 }
 
 /// Price band of the sight alone.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Passed)]
 #[allow(missing_docs, reason = "five letters, A the least money")]
 pub enum Band {
     A,
@@ -325,8 +310,7 @@ pub enum Band {
 }
 
 /// An element of the line.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum Element {
     /// Lowest power.
@@ -374,8 +358,7 @@ pub enum Element {
 }
 
 /// How much an element matters to this person.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum Standing {
     /// Outside the range this person's shots fail.
@@ -387,8 +370,7 @@ pub enum Standing {
 }
 
 /// The lowest and the highest value that serves as well.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Span {
     /// Lowest.
     pub least: f64,
@@ -399,8 +381,7 @@ pub struct Span {
 }
 
 /// The choices that serve as well, the pick's own first.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Choices<T> {
     /// The choices.
     pub any_of: Vec<T>,
@@ -409,8 +390,7 @@ pub struct Choices<T> {
 }
 
 /// The ranges that tie with a pick, element by element.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Ranges {
     /// Lowest power.
     pub mag_low: Span,
@@ -445,8 +425,7 @@ pub struct Ranges {
 }
 
 /// One pick.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Pick {
     /// The line.
     #[serde(flatten)]
@@ -474,8 +453,7 @@ pub struct Pick {
 }
 
 /// Magnification mostly set.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct MagInUse {
     /// By day.
     pub day: f64,
@@ -484,8 +462,7 @@ pub struct MagInUse {
 }
 
 /// A pick's reason to exist.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum Because {
     /// Best value: serves most for what it weighs and costs.
@@ -507,8 +484,7 @@ pub enum Because {
 }
 
 /// What stops a shot that the sight does not serve.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum Cause {
     /// Not told apart in that light.
@@ -536,8 +512,7 @@ pub enum Cause {
 }
 
 /// A share of the occasions lost to one cause.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Loss {
     /// The cause.
     pub cause: Cause,
@@ -546,8 +521,7 @@ pub struct Loss {
 }
 
 /// What an effect is measured in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum Quantity {
     /// Occasions served, percentage points.
@@ -672,8 +646,7 @@ pub enum Quantity {
 pub const ALL_NIGHT_MIN: f64 = 1e6;
 
 /// A statement with its numbers that stands behind a part of the advice.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Note {
     /// Which statement.
     pub key: NoteKey,
@@ -682,8 +655,7 @@ pub struct Note {
 }
 
 /// The statements.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 #[allow(
     missing_docs,
@@ -794,8 +766,7 @@ pub enum NoteKey {
 }
 
 /// The load at one range, with the usual zero.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct FlightRow {
     /// Range, m.
     pub range_m: f64,
@@ -818,8 +789,7 @@ pub struct FlightRow {
 }
 
 /// A quantity that changes or is reached, with its spread.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Effect {
     /// What is measured.
     pub quantity: Quantity,
@@ -830,8 +800,7 @@ pub struct Effect {
 }
 
 /// What an element is set to: a number or a key.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 #[serde(untagged)]
 pub enum Setting {
     /// A number in the unit of the element.
@@ -841,8 +810,7 @@ pub enum Setting {
 }
 
 /// Why an element of the line is what it is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Reason {
     /// The element.
     pub element: Element,
@@ -861,8 +829,7 @@ pub struct Reason {
 }
 
 /// One setting of an element and what comes with it.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Step {
     /// The setting.
     pub setting: Setting,
@@ -875,8 +842,7 @@ pub struct Step {
 }
 
 /// Something often asked for that makes no difference to this person.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct NotNeeded {
     /// The element.
     pub element: Element,
@@ -887,8 +853,7 @@ pub struct NotNeeded {
 }
 
 /// Something that is the person's own to decide.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Decision {
     /// What is weighed against what.
     pub key: DecisionKey,
@@ -903,8 +868,7 @@ pub struct Decision {
 }
 
 /// The usual decisions.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum DecisionKey {
     /// A larger or a smaller objective.
@@ -942,8 +906,7 @@ pub enum DecisionKey {
 }
 
 /// How a limit is meant.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Passed)]
 #[allow(missing_docs, reason = "the signs themselves")]
 pub enum Comparison {
     #[serde(rename = "<")]
@@ -961,8 +924,7 @@ pub enum Comparison {
 }
 
 /// A rule a machine can apply: what this person should not buy.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Rule {
     /// The element.
     pub element: Element,
@@ -973,8 +935,7 @@ pub struct Rule {
 }
 
 /// What this person should not buy or not forget, and why.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Warning {
     /// Which warning.
     pub key: WarningKey,
@@ -990,8 +951,7 @@ pub struct Warning {
 }
 
 /// The kinds of warning.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum WarningKey {
     /// An objective that is too large for what it brings.
@@ -1079,8 +1039,7 @@ pub enum WarningKey {
 }
 
 /// Something paid for and never used.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Unused {
     /// What.
     pub key: UnusedKey,
@@ -1089,8 +1048,7 @@ pub struct Unused {
 }
 
 /// Kinds of things paid for and never used.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum UnusedKey {
     /// Exit pupil wider than the pupil.
@@ -1106,8 +1064,7 @@ pub enum UnusedKey {
 }
 
 /// How sure the first pick is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Surety {
     /// Plausible worlds tried.
     pub worlds: u32,
@@ -1122,8 +1079,7 @@ pub struct Surety {
 }
 
 /// What unseats a pick.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Unseats {
     /// The doubtful quantity that, put back in its middle, brings the pick nearest again.
     pub doubt: Doubt,
@@ -1134,8 +1090,7 @@ pub struct Unseats {
 }
 
 /// The doubtful quantities of a plausible world.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum Doubt {
     /// The person's own pupil.
@@ -1169,8 +1124,7 @@ pub enum Doubt {
 }
 
 /// Whether another plausible answer to a question changes the line.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct AnswerMatters {
     /// Key of the question.
     pub question: String,
@@ -1187,8 +1141,7 @@ pub struct AnswerMatters {
 }
 
 /// What the advice does not count.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum NotCounted {
     /// Repeatability of the turrets.
@@ -1214,8 +1167,7 @@ pub enum NotCounted {
 }
 
 /// Figures for the sentence of need, the strip and the view through the sight.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Facts {
     /// The typical occasion.
     pub typical: Typical,
@@ -1250,8 +1202,7 @@ pub struct Facts {
 }
 
 /// The typical occasion.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Typical {
     /// Key of the quarry or target shot at most.
     pub quarry: String,
@@ -1278,8 +1229,7 @@ pub struct Typical {
 }
 
 /// The light that matters.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum LightKind {
     /// Full day only.
@@ -1293,8 +1243,7 @@ pub enum LightKind {
 }
 
 /// Until when the quarry is told apart on the typical evening.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Tonight {
     /// Seconds since 1970-01-01T00:00Z of the sunset of that evening; none if there is none.
     pub sunset_s: Option<f64>,
@@ -1319,8 +1268,7 @@ pub struct Tonight {
 }
 
 /// The end of telling apart, minutes after sunset.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Passed)]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum LastLight {
     /// At this time.
@@ -1337,8 +1285,7 @@ pub enum LastLight {
 }
 
 /// Something said at counters, tested for this person.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Saying {
     /// Which saying.
     pub key: SayingKey,
@@ -1349,8 +1296,7 @@ pub struct Saying {
 }
 
 /// Whether a saying is true for this person.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 pub enum Verdict {
     /// True.
@@ -1362,8 +1308,7 @@ pub enum Verdict {
 }
 
 /// The sayings.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, Passed)]
 #[serde(rename_all = "snake_case")]
 #[allow(
     missing_docs,
@@ -1413,8 +1358,7 @@ pub enum SayingKey {
 }
 
 /// How much was computed.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Extent {
     /// Specifications ranked.
     pub candidates: u32,
@@ -1429,8 +1373,7 @@ pub struct Extent {
 }
 
 /// The exchange rates in use, in percentage points of occasions.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Rates {
     /// What 100 g weigh.
     pub mass_points_per_100_g: f64,
@@ -1441,8 +1384,7 @@ pub struct Rates {
 }
 
 /// Answers that cannot be computed with.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Problem {
     /// Key of the question.
     pub question: String,

@@ -4,14 +4,14 @@
 //! a sight holds the trade's usual value with its spread, and is named.
 
 use super::report::{Cause, Element, Figure, LastLight, Quantity};
+use scopewright_html::Passed;
 use serde::{Deserialize, Serialize};
 
 /// The version this code writes.
 pub const VERSION: u32 = 1;
 
 /// Two sights beside each other for one shooter.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Versus {
     /// Schema version, 1.
     pub version: u32,
@@ -32,8 +32,7 @@ pub struct Versus {
 }
 
 /// One of the two.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Side {
     /// Lowest magnification.
     pub mag_low: f64,
@@ -63,8 +62,7 @@ pub struct Side {
 }
 
 /// One difference between the two.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "web", derive(nanoserde::SerBin, nanoserde::DeBin))]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, Passed)]
 pub struct Contrast {
     /// What is compared.
     pub quantity: Quantity,

@@ -8,10 +8,12 @@ mod decimal;
 mod json;
 mod letters;
 mod names;
+mod passed;
 mod sorted;
 
 pub use decimal::decimal;
 pub use json::{Json, NoJson};
 pub use letters::{capital, is_letter, small, small_text};
 pub use names::key;
+pub use passed::{Passed, Wire, read, written};
 pub use sorted::{sort_by, sort_by_key};

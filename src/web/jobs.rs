@@ -8,8 +8,9 @@ use crate::advice::tell::Telling;
 use crate::advice::{Advice, Ranking};
 use crate::need;
 use crate::need::answers::Answers;
+use crate::plain;
 use crate::web::view::{use_effect_with, use_mut_ref};
-use nanoserde::{DeBin, SerBin};
+use scopewright_html::Passed;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
@@ -37,7 +38,7 @@ impl Job {
 
 /// What comes back, once or more often: how far the plausible worlds are, the advice first
 /// without and then with how sure it is, or why there is none.
-#[derive(Default, SerBin, DeBin)]
+#[derive(Default, Passed)]
 struct Done {
     revision: u32,
     advice: Option<Advice>,
@@ -73,7 +74,7 @@ pub fn answer(text: &str, reply: &Reply) {
     start(
         job,
         WORKER_SLICE_S,
-        Rc::new(move |done: Done| reply(&done.serialize_bin())),
+        Rc::new(move |done: Done| reply(&plain::written(done))),
     );
 }
 
@@ -232,7 +233,7 @@ fn ask(
         let broken = Rc::clone(is_broken);
         *worker.borrow_mut() = RankingWorker::start(
             move |bytes| {
-                if let Ok(done) = Done::deserialize_bin(&bytes) {
+                if let Some(done) = plain::read(bytes) {
                     hear(dispatcher, done);
                 }
             },
