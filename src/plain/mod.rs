@@ -7,6 +7,7 @@
 mod decimal;
 mod json;
 mod letters;
+mod map;
 mod names;
 mod passed;
 mod sorted;
@@ -14,6 +15,7 @@ mod sorted;
 pub use decimal::decimal;
 pub use json::{Json, NoJson};
 pub use letters::{capital, is_letter, small, small_text};
+pub use map::Map;
 pub use names::key;
 pub use passed::{Passed, Wire, read, written};
 pub use sorted::{sort_by, sort_by_key};

@@ -8,11 +8,11 @@ use super::state::{Action, App, Notice, Offer, State, Theme, begin, use_app};
 use super::{embed, pages, stored, view};
 use crate::need::questions::Part;
 use crate::need::{Reply, apply};
+use crate::plain::Map;
 use crate::ports::{AnswerStore, StoreProblem};
 use crate::t;
 use crate::web::view::prelude::*;
 use crate::wording::{self, Language, problems};
-use std::collections::BTreeMap;
 
 /// Puts the page in the place of what was seen before the module arrived.
 pub fn mount() {
@@ -55,7 +55,7 @@ fn with_early(mut state: State) -> State {
 
 fn at_first() -> State {
     let mut notices = Vec::new();
-    let mut typed = BTreeMap::new();
+    let mut typed = Map::new();
     let answers = match stored::kept() {
         None => stored::blank(stored::usual_units()),
         Some(Ok(rescued)) => {
@@ -206,8 +206,7 @@ fn use_place(app: &App) {
                             }));
                         }
                         stored::preset(&rescued.answers);
-                        dispatcher
-                            .dispatch(Action::Take(Box::new(rescued.answers), BTreeMap::new()));
+                        dispatcher.dispatch(Action::Take(Box::new(rescued.answers), Map::new()));
                         door
                     }
                     Err(problem) => {

@@ -10,10 +10,10 @@ use crate::advice::report::Line;
 use crate::need::answers::Answers;
 use crate::need::{ParseProblem, Rescued, rescue};
 use crate::plain::Json;
+use crate::plain::Map;
 use crate::wording::questions::joined;
 use crate::wording::{self, Language};
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 use wasm_bindgen::{JsCast, closure::Closure};
 
 /// The version of the messages.
@@ -42,13 +42,13 @@ pub fn is_framed() -> bool {
 }
 
 /// The colours in a greeting of the page around; nothing for any other message.
-fn greeting(text: &str) -> Option<BTreeMap<String, String>> {
+fn greeting(text: &str) -> Option<Map<String, String>> {
     let said = Json::read(text).ok()?;
     let is_greeting = said.get("scopewright")?.whole() == Some(u64::from(VERSION))
         && said.get("kind")?.text() == Some("hello");
     match said.get("colours") {
         _ if !is_greeting => None,
-        None => Some(BTreeMap::new()),
+        None => Some(Map::new()),
         Some(colours) => super::stored::texts(colours),
     }
 }
@@ -241,7 +241,7 @@ pub struct Faint {
 
 /// Whether these colours go with the others of the night: by their ground, or, without one,
 /// where the system is dark and they can be read there.
-fn is_night(colours: &BTreeMap<String, String>, is_dark: bool) -> bool {
+fn is_night(colours: &Map<String, String>, is_dark: bool) -> bool {
     match colours.get("ground") {
         Some(ground) => luminance(ground).is_some_and(|ground| ground < DARK),
         None => is_dark && faint_beside(colours, true).is_empty(),
@@ -256,11 +256,11 @@ fn is_system_dark() -> bool {
 
 /// Colours that cannot be read; the others are taken only if there is none.
 #[must_use]
-pub fn faint(colours: &BTreeMap<String, String>) -> Vec<Faint> {
+pub fn faint(colours: &Map<String, String>) -> Vec<Faint> {
     faint_beside(colours, is_night(colours, is_system_dark()))
 }
 
-fn faint_beside(colours: &BTreeMap<String, String>, by_night: bool) -> Vec<Faint> {
+fn faint_beside(colours: &Map<String, String>, by_night: bool) -> Vec<Faint> {
     let of = |name: &str| {
         colours.get(name).map(String::as_str).or_else(|| {
             COLOURS
@@ -283,7 +283,7 @@ fn faint_beside(colours: &BTreeMap<String, String>, by_night: bool) -> Vec<Faint
         .collect()
 }
 
-fn wear(colours: &BTreeMap<String, String>) {
+fn wear(colours: &Map<String, String>) {
     // All of them or none, since they are read on one another.
     if colours.is_empty() || !faint(colours).is_empty() {
         return;
@@ -352,7 +352,7 @@ pub fn start() {
 #[cfg(test)]
 mod tests {
     use super::{contrast, faint_beside, greeting, is_night};
-    use std::collections::BTreeMap;
+    use crate::plain::Map;
 
     /// WCAG 2.2: black on white is 21 : 1; #767676 on white is the darkest grey at 4.54.
     #[test]
@@ -362,7 +362,7 @@ mod tests {
         assert_eq!(contrast("red", "#ffffff"), None);
     }
 
-    fn faint_none(colours: &BTreeMap<String, String>) -> bool {
+    fn faint_none(colours: &Map<String, String>) -> bool {
         faint_beside(colours, is_night(colours, false)).is_empty()
     }
 
@@ -387,7 +387,7 @@ mod tests {
             pairs
                 .iter()
                 .map(|(name, colour)| ((*name).to_owned(), (*colour).to_owned()))
-                .collect::<BTreeMap<_, _>>()
+                .collect::<Map<_, _>>()
         };
         assert!(faint_none(&set(&[
             ("ground", "#ffffff"),

@@ -4,10 +4,10 @@ use crate::need::answers::{Answers, Manner, Ranges, Units};
 use crate::need::input::{InputProblem, Quantity, read};
 use crate::need::questions::{Control, Part, Question};
 use crate::need::{Reply, Value, apply, doubts, range_rows, value};
+use crate::plain::Map;
 use crate::t;
 use crate::wording::advice::key_of;
 use crate::wording::range;
-use std::collections::BTreeMap;
 
 /// Which of the three ranges.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -172,11 +172,7 @@ pub fn fields_of(question: &Question, answers: &Answers) -> Vec<Field> {
 
 /// What is wrong with a field: what was read, why it cannot be, what would be right.
 #[must_use]
-pub fn problem(
-    field: Field,
-    answers: &Answers,
-    texts: &BTreeMap<String, String>,
-) -> Option<String> {
+pub fn problem(field: Field, answers: &Answers, texts: &Map<String, String>) -> Option<String> {
     let quantity = field.quantity()?;
     if let Some(text) = texts.get(&field.id()) {
         match read(quantity, answers.units, text) {
@@ -203,7 +199,7 @@ pub fn problem(
 pub fn asked(
     field: Field,
     answers: &Answers,
-    texts: &BTreeMap<String, String>,
+    texts: &Map<String, String>,
 ) -> (Option<String>, Vec<(String, Reply)>) {
     let Some(quantity) = field.quantity() else {
         return (None, Vec::new());
@@ -274,7 +270,7 @@ fn order_problem(answers: &Answers, manner: Manner, end: End) -> Option<String> 
 
 /// What stands in a field: the text as typed, or else the value it holds.
 #[must_use]
-pub fn text_in(field: Field, answers: &Answers, texts: &BTreeMap<String, String>) -> String {
+pub fn text_in(field: Field, answers: &Answers, texts: &Map<String, String>) -> String {
     if let Some(text) = texts.get(&field.id()) {
         return text.clone();
     }

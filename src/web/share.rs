@@ -5,9 +5,9 @@ use super::route::Route;
 use super::state::{Action, App, Dispatcher, Notice, Offer};
 use crate::need::answers::Answers;
 use crate::need::link;
+use crate::plain::Map;
 use crate::t;
 use crate::wording::problems;
-use std::collections::BTreeMap;
 
 /// The address that opens these answers.
 #[must_use]
@@ -31,7 +31,7 @@ pub fn open(text: &str, app: &App, dispatcher: Dispatcher) {
             } else {
                 t!("link-opened-partly")
             };
-            dispatcher.dispatch(Action::Take(Box::new(rescued.answers), BTreeMap::new()));
+            dispatcher.dispatch(Action::Take(Box::new(rescued.answers), Map::new()));
             dispatcher.dispatch(Action::Tell(Notice { said, offer }));
         }
         Err(problem) => dispatcher.dispatch(Action::Tell(Notice {

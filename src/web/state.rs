@@ -8,8 +8,8 @@ use crate::need::answers::Answers;
 use crate::need::counter::{Act, Counter};
 use crate::need::questions::Question;
 use crate::need::{Reply, apply};
+use crate::plain::Map;
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 use std::ops::Deref;
 use std::rc::Rc;
 
@@ -26,7 +26,7 @@ pub struct Notice {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Offer {
     /// Go back to these answers, and what stood in typed fields with them.
-    Back(Box<Answers>, BTreeMap<String, String>),
+    Back(Box<Answers>, Map<String, String>),
     /// Take the answers that another tab has kept.
     TakeKept,
 }
@@ -77,7 +77,7 @@ pub struct State {
     /// The answers before each change, for undo; the latest last.
     pub before: Vec<Answers>,
     /// What stands in typed fields, as it was typed.
-    pub typed: BTreeMap<String, String>,
+    pub typed: Map<String, String>,
     /// Counts changes of the answers: results for another count are stale.
     pub revision: u32,
     /// The advice for `advice_revision`.
@@ -117,7 +117,7 @@ pub enum Action {
     /// Something done at the counter: undo, the next customer, a usual kind of shooting.
     At(Act),
     /// Other answers and texts altogether, as from a link or another tab.
-    Take(Box<Answers>, BTreeMap<String, String>),
+    Take(Box<Answers>, Map<String, String>),
     /// Nothing any more.
     Forget,
     /// The advice for a revision.

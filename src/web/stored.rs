@@ -4,9 +4,9 @@ use super::platform::{self, Kept};
 use crate::need::answers::{Answers, Units, VERSION};
 use crate::need::{ParseProblem, Rescued, rescue, to_json};
 use crate::plain::Json;
+use crate::plain::Map;
 use crate::ports::{AnswerStore, StoreProblem};
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 
 thread_local! {
     /// What the page around a frame has preset.
@@ -64,11 +64,11 @@ pub fn kept() -> Option<Result<Rescued, ParseProblem>> {
 
 /// The texts in an object that holds nothing else.
 #[must_use]
-pub fn texts(value: &Json) -> Option<BTreeMap<String, String>> {
+pub fn texts(value: &Json) -> Option<Map<String, String>> {
     let Json::Fields(fields) = value else {
         return None;
     };
-    let mut texts = BTreeMap::new();
+    let mut texts = Map::new();
     for (name, value) in fields {
         texts.insert(name.clone(), value.text()?.to_owned());
     }
@@ -77,7 +77,7 @@ pub fn texts(value: &Json) -> Option<BTreeMap<String, String>> {
 
 /// The texts of typed fields that were kept.
 #[must_use]
-pub fn kept_typed() -> BTreeMap<String, String> {
+pub fn kept_typed() -> Map<String, String> {
     TYPED
         .text()
         .and_then(|text| texts(&Json::read(&text).ok()?))
@@ -88,7 +88,7 @@ pub fn kept_typed() -> BTreeMap<String, String> {
 ///
 /// # Errors
 /// The browser cannot keep them beyond this visit.
-pub fn keep(answers: &Answers, typed: &BTreeMap<String, String>) -> Result<(), StoreProblem> {
+pub fn keep(answers: &Answers, typed: &Map<String, String>) -> Result<(), StoreProblem> {
     if typed.is_empty() && *answers == blank(usual_units()) {
         return ANSWERS.forget().and(TYPED.forget());
     }

@@ -1,11 +1,11 @@
 //! A text whose trade terms are explained on a tap, in place.
 
+use crate::plain::Map;
 use crate::web::platform;
 use crate::web::view::prelude::*;
 use crate::wording::advice::capitalised;
 use crate::wording::terms::{term, terms_in};
 use std::cell::{Cell, RefCell};
-use std::collections::BTreeMap;
 use wasm_bindgen_futures::spawn_local;
 
 /// A text on the page: the terms in it, and which of these it is to explain.
@@ -16,7 +16,7 @@ struct Text {
 
 thread_local! {
     static NEXT: Cell<u32> = const { Cell::new(0) };
-    static TEXTS: RefCell<BTreeMap<u32, Text>> = const { RefCell::new(BTreeMap::new()) };
+    static TEXTS: RefCell<Map<u32, Text>> = const { RefCell::new(Map::new()) };
     /// Whether the texts of the page are about to be looked through.
     static IS_DUE: Cell<bool> = const { Cell::new(false) };
 }

@@ -59,7 +59,7 @@ pub fn TextField(props: &Props) -> Html {
         let is_left = is_left.clone();
         Callback::from(move |_: FocusEvent| is_left.set(left))
     };
-    let text = if props.blank && !app.typed.contains_key(&id) {
+    let text = if props.blank && !app.typed.has(&id) {
         String::new()
     } else {
         text_in(field, &app.answers, &app.typed)

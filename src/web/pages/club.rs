@@ -1,6 +1,7 @@
 //! What a club puts on its own page: composed by controls, seen live, copied.
 
 use crate::need::quarry::What;
+use crate::plain::Map;
 use crate::t;
 use crate::web::components::Segments;
 use crate::web::components::own::OwnField;
@@ -9,7 +10,6 @@ use crate::web::platform::{self, ELEMENT, Timeout};
 use crate::web::view::prelude::*;
 use crate::wording::questions::what;
 use crate::wording::{languages, number, say};
-use std::collections::BTreeMap;
 
 /// The doors that a frame can open at.
 const DOORS: [&str; 5] = ["questions", "counter", "compare", "rings", "zero"];
@@ -29,11 +29,11 @@ const NUMBERS: [&str; 6] = [
 struct Composed {
     door: String,
     quarry: Vec<&'static str>,
-    numbers: BTreeMap<&'static str, String>,
+    numbers: Map<&'static str, String>,
     lit_forbidden: bool,
     units: String,
     language: String,
-    colours: BTreeMap<String, String>,
+    colours: Map<String, String>,
 }
 
 impl Composed {
@@ -53,7 +53,7 @@ impl Composed {
             },
         );
         put("quarry", &self.quarry.join(" "));
-        for (name, value) in &self.numbers {
+        for (name, value) in self.numbers.iter() {
             if wrong_number(value).is_none() {
                 put(name, &value.replace(',', "."));
             }
@@ -121,11 +121,11 @@ pub fn ClubPage() -> Html {
     let composed = use_state_eq(|| Composed {
         door: "questions".to_owned(),
         quarry: Vec::new(),
-        numbers: BTreeMap::new(),
+        numbers: Map::new(),
         lit_forbidden: false,
         units: String::new(),
         language: String::new(),
-        colours: BTreeMap::new(),
+        colours: Map::new(),
     });
     let heard = use_state_eq(String::new);
     let is_copied = use_state_eq(|| false);

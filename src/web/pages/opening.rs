@@ -1,12 +1,12 @@
 //! What this is, and what it is not.
 
+use crate::plain::Map;
 use crate::t;
 use crate::web::platform;
 use crate::web::route::Route;
 use crate::web::state::{Action, Notice, Offer, use_app};
 use crate::web::stored;
 use crate::web::view::prelude::*;
-use std::collections::BTreeMap;
 
 /// The first page. Its first screen stands in `index.html` too, seen before the module arrives.
 #[component]
@@ -27,7 +27,7 @@ pub fn OpeningPage() -> Html {
         let app = app.clone();
         Callback::from(move |_: MouseEvent| {
             let start = stored::start(app.answers.units);
-            app.dispatch(Action::Take(Box::new(start), BTreeMap::new()));
+            app.dispatch(Action::Take(Box::new(start), Map::new()));
             app.dispatch(Action::Tell(Notice {
                 said: t!("opening-emptied"),
                 offer: Some(Offer::Back(

@@ -164,7 +164,7 @@ pub fn QuestionPage(props: &Props) -> Html {
         .collect();
     let more_used = more.iter().any(|part| {
         // Also while something is typed that cannot be: its message must not fold away.
-        value(answers, *part) != Value::Nothing || app.typed.contains_key(&Field::Part(*part).id())
+        value(answers, *part) != Value::Nothing || app.typed.has(&Field::Part(*part).id())
     }) || wrong
         .iter()
         .any(|(field, _)| matches!(field, Field::Part(part) if more.contains(part)));

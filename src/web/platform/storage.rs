@@ -1,11 +1,11 @@
 //! What is kept in the browser, with a twin in memory for where that is denied.
 
+use crate::plain::Map;
 use crate::ports::{AnswerStore, MemoryStore, StoreProblem};
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 
 thread_local! {
-    static TWINS: RefCell<BTreeMap<&'static str, MemoryStore>> = const { RefCell::new(BTreeMap::new()) };
+    static TWINS: RefCell<Map<&'static str, MemoryStore>> = const { RefCell::new(Map::new()) };
 }
 
 /// A text kept in the browser under a name, and in memory where the browser keeps nothing: it
@@ -26,7 +26,7 @@ impl Kept {
     }
 
     fn with_twin<T>(self, of: impl FnOnce(&MemoryStore) -> T) -> T {
-        TWINS.with_borrow_mut(|twins| of(twins.entry(self.0).or_default()))
+        TWINS.with_borrow_mut(|twins| of(twins.get_or(self.0, MemoryStore::default)))
     }
 
     /// The text, from memory or else from the browser; none where nothing is kept.

@@ -5,9 +5,9 @@
 use super::node::{Handler, Html, What};
 use super::part::{Instance, Told};
 use super::template::{Step, steps};
+use crate::plain::Map;
 use std::borrow::Cow;
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 use std::rc::Rc;
 use web_sys::Event;
 use yew::AttrValue;
@@ -44,14 +44,14 @@ struct Plan {
 
 thread_local! {
     /// By the place of the template in the program.
-    static PLANS: RefCell<BTreeMap<*const u8, &'static Plan>> =
-        const { RefCell::new(BTreeMap::new()) };
+    static PLANS: RefCell<Map<*const u8, &'static Plan>> =
+        const { RefCell::new(Map::new()) };
 }
 
 /// Templates are part of the program, and so are the plans of them.
 fn plan(template: &'static str) -> &'static Plan {
     PLANS.with_borrow_mut(|plans| {
-        *plans.entry(template.as_ptr()).or_insert_with(|| {
+        *plans.get_or(template.as_ptr(), || {
             let steps: Vec<Step> = steps(template).collect();
             let mut names: Vec<Vec<&'static str>> = Vec::new();
             // Attributes stand before everything else in an element.
