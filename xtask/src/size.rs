@@ -7,7 +7,7 @@ use std::process::Command;
 const GOAL_BYTES: u64 = 250_000;
 
 /// What it may weigh until it is there: it fails above. Only ever lowered.
-const CEILING_BYTES: u64 = 470_000;
+const CEILING_BYTES: u64 = 467_500;
 
 /// Brotli at its best for each file, as a host with files compressed beforehand sends it.
 const WEIGH: &str = r#"
