@@ -246,8 +246,8 @@ journey("without a worker the page itself says how sure the line is, and is of u
     new MutationObserver((changes) => {
       if (changes.some((each) => each.type === "attributes" && each.attributeName === "data-theme")) note("handled");
       const said = document.querySelector("main")?.textContent ?? "";
-      if (/Tried in \d+ plausible/.test(said)) note("tried");
-      else if (/Trying it in plausible/.test(said)) note("trying");
+      if (/Tried \d+ times with/.test(said)) note("tried");
+      else if (/Being tried with/.test(said)) note("trying");
     }).observe(document, { subtree: true, childList: true, characterData: true, attributes: true, attributeFilter: ["data-theme"] });
   }, ANSWERS);
   await visitor.open("#/advice");
