@@ -6,8 +6,8 @@ use crate::advice::costs::Seat;
 use crate::advice::evening::typical_sunset_s;
 use crate::advice::needs::{drop, mark};
 use crate::advice::report::{
-    ALL_NIGHT_MIN, Effect, FieldWidth, Grade, LastLight, LightKind, Line, Lit, NoteKey, Parallax,
-    Plane, Quantity, Reticle,
+    ALL_NIGHT_MIN, Because, Effect, FieldWidth, Grade, LastLight, LightKind, Line, Lit, NoteKey,
+    Parallax, Pick, Plane, Quantity, Reticle,
 };
 use crate::drawing::colour::Hue;
 use crate::drawing::dusk::{Evening, Until};
@@ -175,9 +175,25 @@ fn rows(advice: &Advice) -> Vec<StripRow> {
         row(t!("strip-this-sight"), tonight.this_sight, true),
     ];
     if let Some(other) = tonight.other_sight {
-        rows.push(row(t!("strip-other-sight"), other, false));
+        rows.push(row(beside(advice), other, false));
     }
     rows
+}
+
+/// The name of the sight that stands beside the first pick, as [`Tonight`] chooses it.
+///
+/// [`Tonight`]: crate::advice::report::Tonight
+fn beside(advice: &Advice) -> String {
+    if advice
+        .owned
+        .as_ref()
+        .is_some_and(|own| own.judged.is_some())
+    {
+        return t!("strip-own-sight");
+    }
+    let latest = |pick: &&Pick| pick.because == Because::Latest;
+    let other = advice.picks.iter().find(latest).or(advice.picks.get(1));
+    other.map_or_else(String::new, |pick| glass(&pick.line))
 }
 
 fn family(reticle: Reticle) -> ReticleFamily {
