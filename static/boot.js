@@ -29,8 +29,10 @@ document.querySelector("#stopped button")?.addEventListener("click", () => locat
 // paints nothing and does not wait for it.
 const painted = () =>
   new Promise((done) => {
-    requestAnimationFrame(() => setTimeout(done));
     setTimeout(done, 300);
+    new PerformanceObserver((list) => {
+      if (list.getEntriesByName("first-contentful-paint").length) done();
+    }).observe({ type: "paint", buffered: true });
   });
 
 async function start() {
