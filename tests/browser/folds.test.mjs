@@ -1,26 +1,8 @@
 // The advice folded: short while closed, everything one tap away, on paper and for a link it opens.
-import { assert, journey, until } from "./lib.mjs";
-
-const SEAT = {
-  version: 1,
-  units: "metric",
-  uses: [{ what: "roe_deer", share: 4 }, { what: "wild_boar", share: 2 }],
-  manners: [{ manner: "seat_rail", share: 4 }],
-  ranges: { nearest_m: 30, usual_m: 80, farthest_m: 150 },
-  light: { until: "half_hour_after_sunset", cover: [{ cover: "edge", share: 4 }] },
-  eye: { age_years: 46, glasses: "distance" },
-  load: { cartridge: "308_win_10_7_g" },
-  mount: { rings_kept_mm: 30, base: "slotted_rail" },
-};
+import { SEAT, answered, assert, journey, until } from "./lib.mjs";
 
 async function advice(visitor, change = {}) {
-  await visitor.page.evaluateOnNewDocument((text) => {
-    try {
-      localStorage.setItem("scopewright.answers", text);
-    } catch {
-      // The blank page before the site has no storage.
-    }
-  }, JSON.stringify({ ...SEAT, ...change }));
+  await answered(visitor, { ...SEAT, ...change });
   await visitor.open("#/advice");
   await visitor.seen(".needs");
 }

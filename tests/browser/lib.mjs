@@ -104,6 +104,32 @@ export function brotli(bytes) {
   return zlib.brotliCompressSync(bytes, { params: { [zlib.constants.BROTLI_PARAM_QUALITY]: 11 } });
 }
 
+// ---------------------------------------------------------------- an invented shooter
+
+/** Who sits at the edge of a wood in the evening. */
+export const SEAT = {
+  version: 1,
+  units: "metric",
+  uses: [{ what: "roe_deer", share: 4 }, { what: "wild_boar", share: 2 }],
+  manners: [{ manner: "seat_rail", share: 4 }],
+  ranges: { nearest_m: 30, usual_m: 80, farthest_m: 150 },
+  light: { until: "half_hour_after_sunset", cover: [{ cover: "edge", share: 4 }] },
+  eye: { age_years: 46, glasses: "distance" },
+  load: { cartridge: "308_win_10_7_g" },
+  mount: { rings_kept_mm: 30, base: "slotted_rail" },
+};
+
+/** Gives answers as if at an earlier visit. */
+export async function answered(visitor, answers = SEAT) {
+  await visitor.page.evaluateOnNewDocument((text) => {
+    try {
+      localStorage.setItem("scopewright.answers", text);
+    } catch {
+      // The blank page before the site has no storage.
+    }
+  }, JSON.stringify(answers));
+}
+
 // ---------------------------------------------------------------- the browsers
 
 const PROGRAMS = {

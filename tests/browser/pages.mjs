@@ -2,28 +2,7 @@
 // `readme: [{ name: "advice-360-day.webp" }]` names the pictures that documents show: they go to
 // docs/; with `part` only the element that it selects.
 // `sizes: ["phone"]` and `whole: false` (the screen, not the whole page) are possible.
-const ANSWERS = {
-  version: 1,
-  units: "metric",
-  uses: [{ what: "roe_deer", share: 4 }, { what: "wild_boar", share: 2 }],
-  manners: [{ manner: "seat_rail", share: 4 }],
-  ranges: { nearest_m: 30, usual_m: 80, farthest_m: 150 },
-  light: { until: "half_hour_after_sunset", cover: [{ cover: "edge", share: 4 }] },
-  eye: { age_years: 46, glasses: "distance" },
-  load: { cartridge: "308_win_10_7_g" },
-  mount: { rings_kept_mm: 30, base: "slotted_rail" },
-};
-
-/** Answers of an invented shooter, as if given at an earlier visit. */
-async function answered(visitor) {
-  await visitor.page.evaluateOnNewDocument((text) => {
-    try {
-      localStorage.setItem("scopewright.answers", text);
-    } catch {
-      // The blank page before the site has no storage.
-    }
-  }, JSON.stringify(ANSWERS));
-}
+import { answered } from "./lib.mjs";
 
 const at = (where, until) => async (visitor) => {
   await answered(visitor);
