@@ -51,15 +51,16 @@ async function start() {
 }
 
 // A new version stands ready: it is used when the visitor says so, never before.
-function announce(registration) {
-  const waiting = registration.waiting;
-  if (!waiting || !navigator.serviceWorker.controller) return;
-  const use = () => {
-    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
-    waiting.postMessage("use the new version");
-  };
+function announce(registration, worker) {
   const notice = document.getElementById("update");
-  if (!notice) return;
+  // The first of all versions is no new one.
+  if (!notice || !registration.active || registration.active === worker) return;
+  const use = () => {
+    // Another tab has changed over already.
+    if (worker.state !== "installed") return location.reload();
+    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+    worker.postMessage("use the new version");
+  };
   notice.hidden = false;
   notice.querySelector("button")?.addEventListener("click", use, { once: true });
 }
@@ -68,13 +69,13 @@ async function keepOffline() {
   if (!("serviceWorker" in navigator)) return;
   try {
     const registration = await navigator.serviceWorker.register(absolute("sw.js"));
-    announce(registration);
-    registration.addEventListener("updatefound", () => {
-      const coming = registration.installing;
-      coming?.addEventListener("statechange", () => {
-        if (coming.state === "installed") announce(registration);
+    const watch = (worker) =>
+      worker?.addEventListener("statechange", () => {
+        if (worker.state === "installed") announce(registration, worker);
       });
-    });
+    if (registration.waiting) announce(registration, registration.waiting);
+    watch(registration.installing);
+    registration.addEventListener("updatefound", () => watch(registration.installing));
   } catch (error) {
     // Private windows and plain http forbid the copy: the page runs without it.
     console.info(`No offline copy here: ${error?.message ?? error}`);

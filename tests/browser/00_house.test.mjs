@@ -1,5 +1,6 @@
 // The shell: loads clean, stands anywhere, works without network, changes over whole.
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createHash } from "node:crypto";
+import { cpSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import { DIST, HASHED, assert, journey, until } from "./lib.mjs";
@@ -91,62 +92,138 @@ journey("the offline copy takes from the browser what has just arrived", {}, asy
   assert.deepEqual(hashed, [...new Set(hashed)], "asked for twice");
 });
 
-/** The same page as another version: one changed byte in index.html and in sw.js. */
+/** The files of a version and their seal, as sw.js names them. */
+function sealed(folder) {
+  const worker = readFileSync(path.join(folder, "sw.js"), "utf8");
+  const files = JSON.parse(worker.match(/FILES = (\[[^\]]*\])/)[1]);
+  const digest = createHash("sha256");
+  for (const file of files) digest.update(readFileSync(path.join(folder, file)));
+  return [worker.match(/VERSION = "([0-9a-f]+)"/)[1], digest.digest("hex").slice(0, 16)];
+}
+
+/** The name of the module of a version. */
+const moduleOf = (folder) => readFileSync(path.join(folder, "index.html"), "utf8").match(/data-wasm="\.\/([^"]+)"/)[1];
+
+/** The same page as another version: its module has another name, its body a mark. */
 function nextVersion() {
   const folder = mkdtempSync(path.join(os.tmpdir(), "scopewright-next-"));
   cpSync(DIST, folder, { recursive: true });
-  const index = path.join(folder, "index.html");
-  writeFileSync(index, readFileSync(index, "utf8").replace("<body>", '<body data-version="next">'));
-  const worker = path.join(folder, "sw.js");
-  writeFileSync(worker, readFileSync(worker, "utf8").replace(/VERSION = "[0-9a-f]+"/, 'VERSION = "0123456789abcdef"'));
+  const change = (file, of) => writeFileSync(path.join(folder, file), of(readFileSync(path.join(folder, file), "utf8")));
+  const old = moduleOf(folder);
+  const name = old.replace(/[0-9a-f]{16}/, "0123456789abcdef");
+  renameSync(path.join(folder, old), path.join(folder, name));
+  change("index.html", (text) => text.replaceAll(old, name).replace("<body>", '<body data-version="next">'));
+  change("boot.js", (text) => `${text}// next\n`);
+  change("sw.js", (text) => text.replaceAll(old, name));
+  const [was, is] = sealed(folder);
+  change("sw.js", (text) => text.replace(was, is));
   return folder;
 }
 
 const version = (visitor) => visitor.page.evaluate(() => document.body.dataset.version ?? "first");
 
-journey("a new version announces itself and is used when asked", {}, async (visitor) => {
-  const folder = nextVersion();
-  try {
+/** Lets the browser look for a new version, as it does by itself at a later visit. */
+const look = (visitor) => visitor.page.evaluate(async () => void (await (await navigator.serviceWorker.ready).update().catch(() => {})));
+
+/** A journey with a next version at hand. */
+function changing(name, run) {
+  journey(name, {}, async (visitor) => {
+    const folder = nextVersion();
+    try {
+      await run(visitor, folder);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
+}
+
+journey("a version is named by the digest of its files", {}, async () => {
+  const [named, is] = sealed(DIST);
+  assert.equal(named, is);
+});
+
+changing("a new version announces itself and is used when asked", async (visitor, folder) => {
+  await visitor.open("#/question/quarry");
+  await visitor.keptOffline();
+  assert.ok(await visitor.page.$eval("#update", (notice) => notice.hidden), "the first version is no new one");
+  visitor.host.folder = folder;
+  await visitor.tap('label[for="uses-red_fox"]');
+  await look(visitor);
+  await visitor.seen("#update button");
+  assert.equal(await version(visitor), "first");
+  await visitor.axe();
+  await visitor.tap("#update button");
+  await visitor.until("the new version stands", () => document.body?.dataset.version === "next");
+  await visitor.running();
+  await visitor.seen("#uses-red_fox");
+  assert.ok(await visitor.page.$eval("#uses-red_fox", (box) => box.checked), "no answer is dropped");
+});
+
+changing("a version that waits is announced at the next visit too", async (visitor, folder) => {
+  await visitor.open();
+  await visitor.keptOffline();
+  visitor.host.folder = folder;
+  await look(visitor);
+  await visitor.seen("#update button");
+  await visitor.reload();
+  await visitor.seen("#update button");
+  assert.equal(await version(visitor), "first");
+});
+
+changing("two tabs change over one after the other, and neither drops what was typed", async (visitor, folder) => {
+  await visitor.open("#/question/rifle");
+  await visitor.keptOffline();
+  const other = await visitor.another();
+  await other.open("#/question/rifle");
+  await other.keptOffline();
+  visitor.host.folder = folder;
+  await look(other);
+  await other.seen("#update button");
+  await visitor.page.bringToFront();
+  await visitor.tap("#update button");
+  await visitor.until("the new version stands", () => document.body?.dataset.version === "next");
+  await other.page.bringToFront();
+  assert.equal(await version(other), "first");
+  await other.type("#field-rifle_mass", "heavy");
+  await other.tap("#update button");
+  await other.until("the new version stands here too", () => document.body?.dataset.version === "next");
+  await other.running();
+  assert.equal(await other.page.$eval("#field-rifle_mass", (input) => input.value), "heavy");
+});
+
+const text = (folder, name) => readFileSync(path.join(folder, name));
+for (const [how, spoil] of [
+  ["lacks a file", (pages, folder) => (pages[`/${moduleOf(folder)}`] = { status: 404, body: "not found" })],
+  ["meets a broken host", (pages) => (pages["/boot.js"] = { status: 503, body: "broken" })],
+  ["breaks off", (pages, folder) => (pages[`/${moduleOf(folder)}`] = { type: "application/wasm", cut: true, body: text(folder, moduleOf(folder)) })],
+  ["is cut short, and nobody says so", (pages, folder) => (pages["/index.html"] = { body: text(folder, "index.html").subarray(0, 3000) })],
+  ["still has a page of the old", (pages) => (pages["/index.html"] = { body: text(DIST, "index.html") })],
+  ["still has a script of the old", (pages) => (pages["/boot.js"] = { type: "text/javascript", body: text(DIST, "boot.js") })],
+  ["gets a page of errors instead of the module", (pages, folder) => (pages[`/${moduleOf(folder)}`] = { body: "<!doctype html><title>Sorry</title>" })],
+]) {
+  changing(`a new version that ${how} leaves the old one working`, async (visitor, folder) => {
+    // Chromium tells of what its service worker could not fetch.
+    visitor.allow(/Failed to load resource|ERR_/);
     await visitor.open("#/question/quarry");
     await visitor.keptOffline();
     visitor.host.folder = folder;
-    await visitor.tap('label[for="uses-red_fox"]');
-    await visitor.page.evaluate(async () => (await navigator.serviceWorker.ready).update());
-    await visitor.seen("#update button");
-    assert.equal(await version(visitor), "first");
-    await visitor.tap("#update button");
-    await visitor.until("the new version stands", () => document.body?.dataset.version === "next");
-    await visitor.running();
-    await visitor.seen("#uses-red_fox");
-    assert.ok(await visitor.page.$eval("#uses-red_fox", (box) => box.checked), "no answer is dropped");
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
-});
-
-journey("a version that arrives by halves leaves the old one working", {}, async (visitor) => {
-  const folder = nextVersion();
-  try {
-    await visitor.open();
-    await visitor.keptOffline();
-    visitor.host.folder = folder;
-    visitor.host.broken.add("boot.js");
-    await visitor.page.evaluate(async () => {
-      const registration = await navigator.serviceWorker.ready;
-      await registration.update().catch(() => {});
-    });
-    await until("the half version was asked for", () => visitor.host.requests.filter((asked) => asked === "/boot.js").length > 1);
+    spoil(visitor.host.pages, folder);
+    const asked = visitor.host.requests.length;
+    await look(visitor);
+    await until("the spoilt version was asked for", () => visitor.host.requests.slice(asked).includes("/boot.js"));
     await visitor.until("it was given up", async () => {
       const registration = await navigator.serviceWorker.ready;
       return !registration.installing && !registration.waiting;
     });
+    assert.equal((await visitor.page.evaluate(() => caches.keys())).length, 1, "nothing of it is kept");
     await visitor.host.close();
     await visitor.reload();
     assert.equal(await version(visitor), "first");
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
-});
+    await visitor.tap('label[for="uses-red_fox"]');
+    await visitor.page.evaluate(() => (location.hash = "#/advice"));
+    await visitor.seen(".line__glass");
+  });
+}
 
 journey("says so when the module stops, and starts again", {}, async (visitor) => {
   visitor.allow(/unreachable|RuntimeError/);
@@ -171,8 +248,7 @@ journey("says so when the browser has no WebAssembly", {}, async (visitor) => {
 });
 
 journey("shows its first words before the module arrives", {}, async (visitor) => {
-  const name = readFileSync(path.join(DIST, "index.html"), "utf8").match(/data-wasm="\.\/([^"]+)"/)[1];
-  visitor.host.broken.add(name);
+  visitor.host.broken.add(moduleOf(DIST));
   visitor.allow(/503|Failed to load|WebAssembly/i);
   await visitor.page.goto(visitor.site);
   await visitor.seen("#app h1");

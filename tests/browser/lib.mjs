@@ -15,7 +15,8 @@ export const ROOT = path.resolve(HERE, "../..");
 export const DIST = process.env.DIST ?? path.join(ROOT, "dist");
 export const SHOTS = path.join(ROOT, "target", "browser");
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-const PATIENCE_MS = 15_000;
+/** Nothing is measured by it: a machine with other work gets the time it needs. */
+const PATIENCE_MS = 45_000;
 
 /** The screens that the page is looked at on. */
 export const SIZES = {
@@ -45,7 +46,8 @@ export const HASHED = /-[0-9a-f]{16}/;
 
 /**
  * Serves a folder on a free port of this machine.
- * `under`: the sub-path it stands at. `pages`: extra answers, path → { type, body, headers }.
+ * `under`: the sub-path it stands at. `pages`: extra answers, path → { type, body, headers,
+ * status, cut }; one that is cut breaks off in the middle.
  * `compress`: "br" or "gzip". The result's `folder` may be exchanged while it runs; `requests`
  * lists what was asked for; `broken` (a Set of file names) makes these answer 503.
  */
@@ -55,8 +57,14 @@ export async function host({ folder = DIST, under = "/", pages = {}, compress = 
     const asked = decodeURIComponent(new URL(request.url, "http://host").pathname);
     state.requests.push(asked);
     const extra = state.pages[asked];
+    if (extra?.cut) {
+      // The connection breaks in the middle of the answer.
+      response.writeHead(200, { "content-type": extra.type ?? TYPES.html, "content-length": extra.body.length });
+      response.write(extra.body.subarray(0, extra.body.length / 2), () => response.destroy());
+      return;
+    }
     if (extra) {
-      response.writeHead(200, { "content-type": extra.type ?? TYPES.html, ...extra.headers });
+      response.writeHead(extra.status ?? 200, { "content-type": extra.type ?? TYPES.html, ...extra.headers });
       response.end(extra.body);
       return;
     }

@@ -1,6 +1,6 @@
 //! Writes sw.js: the list of all files of the page, and a version made from their content.
 
-use crate::{Done, hash, place};
+use crate::{Done, hash, place, slim};
 use std::path::{Path, PathBuf};
 
 const TEMPLATE: &str = include_str!("sw.js");
@@ -32,19 +32,16 @@ pub fn command() -> Done {
 /// The folder cannot be read or written.
 pub fn write(folder: &Path) -> Result<(), String> {
     let mut list = Vec::new();
-    let mut all = String::new();
+    let mut contents = Vec::new();
     for name in place::files(folder)? {
         if left_out(&name) {
             continue;
         }
-        all.push_str(&format!(
-            "{name} {}\n",
-            hash::of(&place::bytes(&folder.join(&name))?)
-        ));
-        list.push(format!("  \"./{name}\","));
+        contents.push(place::bytes(&folder.join(&name))?);
+        list.push(format!("\"./{name}\""));
     }
-    let worker = TEMPLATE
-        .replace("__VERSION__", &hash::of(all.as_bytes()))
-        .replace("  /* FILES */", &list.join("\n"));
+    let worker = slim::compact_js(TEMPLATE)
+        .replace("__VERSION__", &hash::seal(contents))
+        .replace("\"__FILES__\"", &list.join(",\n"));
     place::write(&folder.join("sw.js"), worker.as_bytes())
 }
