@@ -12,24 +12,48 @@ use yew::{Callback, NodeRef};
 
 /// The cell of the next hook, made at the first drawing.
 fn cell<T: 'static>(first: impl FnOnce(Weak<Memory>) -> T) -> Rc<T> {
-    let Some((memory, at)) = next_hook() else {
-        // Outside of any part there is nothing that could keep it.
-        return Rc::new(first(Weak::new()));
-    };
-    let held = memory.cells.borrow().get(at).cloned();
-    if let Some(cell) = held.and_then(|cell| cell.downcast::<T>().ok()) {
+    let place = Place::next();
+    if let Some(Ok(cell)) = place.held().map(Rc::downcast::<T>) {
         return cell;
     }
-    let cell = Rc::new(first(Rc::downgrade(&memory)));
-    put(&memory, at, cell.clone());
+    let cell = Rc::new(first(place.part()));
+    place.keep(cell.clone());
     cell
 }
 
-#[inline(never)]
-fn put(memory: &Memory, at: usize, cell: Rc<dyn Any>) {
-    let mut cells = memory.cells.borrow_mut();
-    cells.truncate(at);
-    cells.push(cell);
+/// The place of a hook in the part that is being drawn; outside of any part there is none.
+///
+/// What it does is apart from the types of the cells, so that it is there once for all hooks.
+struct Place(Option<(Rc<Memory>, usize)>);
+
+impl Place {
+    #[inline(never)]
+    fn next() -> Self {
+        Self(next_hook())
+    }
+
+    /// What was kept here before.
+    #[inline(never)]
+    fn held(&self) -> Option<Rc<dyn Any>> {
+        let (memory, at) = self.0.as_ref()?;
+        memory.cells.borrow().get(*at).cloned()
+    }
+
+    #[inline(never)]
+    fn part(&self) -> Weak<Memory> {
+        self.0
+            .as_ref()
+            .map_or_else(Weak::new, |(memory, _)| Rc::downgrade(memory))
+    }
+
+    #[inline(never)]
+    fn keep(self, cell: Rc<dyn Any>) {
+        if let Some((memory, at)) = self.0 {
+            let mut cells = memory.cells.borrow_mut();
+            cells.truncate(at);
+            cells.push(cell);
+        }
+    }
 }
 
 #[inline(never)]
@@ -201,17 +225,9 @@ impl<F: FnOnce() + 'static> Leaves for F {
 /// Keeps the place of an effect, and lets it run after the drawing if there is one.
 #[inline(never)]
 fn effect(run: Option<Box<dyn FnOnce() -> Option<Cleanup>>>) {
-    let Some((of, at)) = next_hook() else { return };
-    let held = of.cells.borrow().get(at).cloned();
-    let cell = held
-        .and_then(|cell| cell.downcast::<EffectCell>().ok())
-        .unwrap_or_else(|| {
-            let cell = Rc::new(EffectCell::default());
-            put(&of, at, cell.clone());
-            cell
-        });
-    if let Some(run) = run {
-        of.effects.borrow_mut().push(Effect { cell, run });
+    let cell = cell(EffectCell::of);
+    if let (Some(run), Some(part)) = (run, cell.part()) {
+        part.effects.borrow_mut().push(Effect { cell, run });
     }
 }
 

@@ -65,17 +65,30 @@ impl PartialEq for Told {
 /// What an effect leaves behind, to be called before the next one or at the end.
 pub(super) type Cleanup = Box<dyn FnOnce()>;
 
-/// What the effect before has left behind.
-#[derive(Default)]
-pub(super) struct EffectCell(RefCell<Option<Cleanup>>);
+/// What the effect before has left behind, and whose it is.
+pub(super) struct EffectCell {
+    part: Weak<Memory>,
+    cleanup: RefCell<Option<Cleanup>>,
+}
 
 impl EffectCell {
+    pub fn of(part: Weak<Memory>) -> Self {
+        Self {
+            part,
+            cleanup: RefCell::default(),
+        }
+    }
+
+    pub fn part(&self) -> Option<Rc<Memory>> {
+        self.part.upgrade()
+    }
+
     fn become_new(&self, cleanup: Option<Cleanup>) {
-        self.0.replace(cleanup);
+        self.cleanup.replace(cleanup);
     }
 
     fn clean(&self) {
-        let cleanup = self.0.take();
+        let cleanup = self.cleanup.take();
         if let Some(cleanup) = cleanup {
             cleanup();
         }
