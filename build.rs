@@ -15,6 +15,9 @@ use std::{env, fs};
 
 use fluent_syntax::ast;
 
+#[path = "src/wording/place.rs"]
+mod place;
+
 /// The language whose files define the messages.
 const REFERENCE: &str = "en";
 
@@ -189,49 +192,102 @@ pub fn generate(root: &Path) -> Result<String, Vec<String>> {
     if !problems.is_empty() {
         return Err(problems);
     }
-    Ok(rust(&reference, &languages))
+    rust(&reference, &languages)
 }
 
-fn rust(reference: &Messages, others: &BTreeMap<String, Messages>) -> String {
+fn rust(reference: &Messages, others: &BTreeMap<String, Messages>) -> Result<String, Vec<String>> {
+    let (turns, keys) = places(reference)?;
+    // The messages of a language, in the order of their places.
+    let placed = |language| placed(&keys, language, reference);
     let mut text = String::new();
-    let list = |text: &mut String, items: &mut dyn Iterator<Item = String>| {
-        for item in items {
-            let _ = writeln!(text, "    {item},");
-        }
-    };
-    text.push_str("pub(crate) const KEYS: &[&str] = &[\n");
-    list(
-        &mut text,
-        &mut reference.keys().map(|key| format!("{key:?}")),
+    let _ = writeln!(text, "pub(crate) const KEYS: &[&str] = &{keys:?};");
+    let variables: Vec<&[String]> = placed(reference)
+        .into_iter()
+        .map(|message| message.map_or(&[][..], |message| &message.variables))
+        .collect();
+    let _ = writeln!(
+        text,
+        "pub(crate) const VARIABLES: &[&[&str]] = &{};",
+        format!("{variables:?}")
+            .replace('[', "&[")
+            .replacen("&[", "[", 1)
     );
-    text.push_str("];\npub(crate) const VARIABLES: &[&[&str]] = &[\n");
-    list(
-        &mut text,
-        &mut reference
-            .values()
-            .map(|message| format!("&{:?}", message.variables)),
+    let _ = writeln!(text, "pub(super) static TURNS: &[u8] = &{turns:?};");
+    let optional: Vec<&str> = reference
+        .keys()
+        .map(|key| &**key)
+        .filter(|key| place::is_optional(key))
+        .collect();
+    let _ = writeln!(
+        text,
+        "pub(super) static OPTIONAL: &str = {:?};",
+        optional.join(" ")
     );
-    text.push_str("];\npub(super) static SORTED: Texts = ");
-    texts(&mut text, reference.keys().map(String::as_str));
-    text.push_str(";\npub(super) static LANGUAGES: &[(&str, Texts)] = &[\n");
-    let _ = write!(text, "({REFERENCE:?}, ");
-    texts(
-        &mut text,
-        reference.values().map(|message| &*message.pattern),
-    );
-    text.push_str("),\n");
-    for (language, messages) in others {
+    text.push_str("pub(super) static LANGUAGES: &[(&str, Texts)] = &[\n");
+    let others = others
+        .iter()
+        .map(|(language, theirs)| (&**language, theirs));
+    for (language, theirs) in [(REFERENCE, reference)].into_iter().chain(others) {
         let _ = write!(text, "({language:?}, ");
-        texts(
-            &mut text,
-            reference
-                .iter()
-                .map(|(key, original)| &*messages.get(key).unwrap_or(original).pattern),
-        );
+        let patterns = placed(theirs)
+            .into_iter()
+            .map(|message| message.map_or("", |message| &*message.pattern));
+        texts(&mut text, patterns);
         text.push_str("),\n");
     }
     text.push_str("];\n");
-    text
+    Ok(text)
+}
+
+/// The messages of a language in the order of their places, or the reference's where it has none.
+fn placed<'a>(
+    keys: &[&str],
+    language: &'a Messages,
+    reference: &'a Messages,
+) -> Vec<Option<&'a Message>> {
+    keys.iter()
+        .map(|key| language.get(*key).or_else(|| reference.get(*key)))
+        .collect()
+}
+
+/// A place for every message: the turns of the groups, and the keys in the order of their
+/// places, a few of which stay empty. As few groups as it goes with.
+fn places(messages: &Messages) -> Result<(Vec<u8>, Vec<&str>), Vec<String>> {
+    (messages.len() / 5 + 1..=messages.len())
+        .step_by(8)
+        .find_map(|groups| places_in(messages, groups))
+        .ok_or_else(|| vec!["two messages have keys of the same hash: rename one".to_owned()])
+}
+
+fn places_in(messages: &Messages, groups: usize) -> Option<(Vec<u8>, Vec<&str>)> {
+    let mut keys = vec![""; messages.len() + messages.len() / 32 + 1];
+    let mut grouped: Vec<Vec<&str>> = vec![Vec::new(); groups];
+    for key in messages.keys() {
+        grouped[place::group(place::hash(key), groups)].push(key);
+    }
+    // The largest groups while most places are free.
+    let mut order: Vec<usize> = (0..groups).collect();
+    order.sort_by_key(|&group| std::cmp::Reverse(grouped[group].len()));
+    let mut turns = vec![0; groups];
+    for group in order {
+        let at = |turn| -> Option<Vec<usize>> {
+            let mut taken = Vec::new();
+            for key in &grouped[group] {
+                let place = place::place(place::hash(key), turn, keys.len());
+                if !keys[place].is_empty() || taken.contains(&place) {
+                    return None;
+                }
+                taken.push(place);
+            }
+            Some(taken)
+        };
+        let (turn, taken) = (0..=u8::MAX).find_map(|turn| Some((turn, at(turn)?)))?;
+        turns[group] = turn;
+        for (place, key) in taken.into_iter().zip(&grouped[group]) {
+            keys[place] = key;
+        }
+    }
+    Some((turns, keys))
 }
 
 /// Texts in one, each ended by U+0000, and where every thirty-second begins: a pointer and a

@@ -2,7 +2,7 @@
 
 use core::cell::Cell;
 
-use super::messages;
+use super::{messages, place_of};
 
 /// One of the languages under `locales/`.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -45,7 +45,8 @@ impl Language {
     /// Its name in itself.
     #[must_use]
     pub fn name(self) -> String {
-        self.plain("locale-name").to_owned()
+        self.pattern(const { place_of("locale-name", &[]) })
+            .to_owned()
     }
 
     /// The message at a place, encoded.
@@ -54,12 +55,5 @@ impl Language {
             .get(self.0)
             .and_then(|(_, texts)| texts.get(place))
             .unwrap_or_default()
-    }
-
-    /// The text of a message without variables.
-    pub(super) fn plain(self, key: &str) -> &'static str {
-        messages::SORTED
-            .find(key)
-            .map_or("", |place| self.pattern(place))
     }
 }

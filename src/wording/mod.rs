@@ -16,6 +16,7 @@ mod language;
 mod measure;
 pub mod notes;
 mod number;
+mod place;
 mod plural;
 pub mod problems;
 pub mod questions;
@@ -51,9 +52,11 @@ mod messages {
     reason = "runs while compiling: this is the compile error"
 )]
 pub const fn place_of(key: &str, variables: &[&str]) -> usize {
-    let Some(place) = find(key) else {
-        panic!("no message with this key in locales/en/*.ftl");
-    };
+    let place = place(key);
+    assert!(
+        is_same(messages::KEYS[place], key),
+        "no message with this key in locales/en/*.ftl"
+    );
     let needed = messages::VARIABLES[place];
     let mut at = 0;
     while at < needed.len() {
@@ -73,7 +76,7 @@ pub const fn place_of(key: &str, variables: &[&str]) -> usize {
 const fn contains(list: &[&str], word: &str) -> bool {
     let mut at = 0;
     while at < list.len() {
-        if compare(list[at].as_bytes(), word.as_bytes()) == 0 {
+        if is_same(list[at], word) {
             return true;
         }
         at += 1;
@@ -81,38 +84,28 @@ const fn contains(list: &[&str], word: &str) -> bool {
     false
 }
 
-const fn find(key: &str) -> Option<usize> {
-    let (mut low, mut high) = (0, messages::KEYS.len());
-    while low < high {
-        let middle = usize::midpoint(low, high);
-        let order = compare(messages::KEYS[middle].as_bytes(), key.as_bytes());
-        if order == 0 {
-            return Some(middle);
-        }
-        if order < 0 {
-            low = middle + 1;
-        } else {
-            high = middle;
-        }
-    }
-    None
-}
-
-const fn compare(a: &[u8], b: &[u8]) -> i32 {
+const fn is_same(one: &str, other: &str) -> bool {
+    let (one, other) = (one.as_bytes(), other.as_bytes());
     let mut at = 0;
-    while at < a.len() && at < b.len() {
-        if a[at] != b[at] {
-            return if a[at] < b[at] { -1 } else { 1 };
-        }
+    while at < one.len() && at < other.len() && one[at] == other[at] {
         at += 1;
     }
-    if a.len() == b.len() {
-        0
-    } else if a.len() < b.len() {
-        -1
-    } else {
-        1
-    }
+    at == one.len() && at == other.len()
+}
+
+/// The place at which a message with this key stands, if there is one.
+const fn place(key: &str) -> usize {
+    let hash = place::hash(key);
+    let turn = messages::TURNS[place::group(hash, messages::TURNS.len())];
+    place::place(hash, turn, messages::KEYS.len())
+}
+
+/// The place of a key that is only known while running.
+///
+/// The page has no keys to look into, and trusts: what it asks for has been asked for natively.
+fn find(key: &str) -> Option<usize> {
+    let place = place(key);
+    (cfg!(feature = "web") || messages::KEYS[place] == key).then_some(place)
 }
 
 /// The message at this place in the language spoken now; used by [`t!`](crate::t).
@@ -123,24 +116,34 @@ pub fn at(place: usize, args: &[(&str, Arg)]) -> String {
 
 /// The message with a key that is only known while running, as for the rows of a table.
 ///
-/// A key that does not exist says itself, so that it is seen and nothing panics;
-/// `tests/wording.rs` shows that no table of the core has one.
+/// A key that does not exist fails a debug build, and so every native test that comes upon it;
+/// `tests/wording.rs` asks for the keys of all tables. In a release it says itself, and on the
+/// page, which carries no keys ([`place`]), another message.
 #[must_use]
 pub fn say(key: &str, args: &[(&str, Arg)]) -> String {
-    messages::SORTED
-        .find(key)
-        .map_or_else(|| key.to_owned(), |place| at(place, args))
+    let place = find(key);
+    debug_assert!(place.is_some(), "no message has the key {key}");
+    place.map_or_else(|| key.to_owned(), |place| at(place, args))
 }
 
-/// Whether there is a message with this key.
+/// Whether there is a message with this key, of those that may be there or not
+/// ([`place::is_optional`]).
 #[must_use]
 pub fn has(key: &str) -> bool {
-    messages::SORTED.find(key).is_some()
+    debug_assert!(place::is_optional(key), "{key}");
+    optional().any(|known| known == key)
 }
 
-/// All keys, sorted.
+fn optional() -> impl Iterator<Item = &'static str> {
+    messages::OPTIONAL.split(' ')
+}
+
+/// All keys, in no order.
+///
+/// For tests, as [`variables`].
 pub fn keys() -> impl Iterator<Item = &'static str> {
-    messages::SORTED.all()
+    let all = messages::KEYS.iter().copied();
+    all.filter(|key| !key.is_empty())
 }
 
 /// The variables of a message.
@@ -149,7 +152,8 @@ pub fn keys() -> impl Iterator<Item = &'static str> {
 /// page carries every key twice.
 #[must_use]
 pub fn variables(key: &str) -> Option<&'static [&'static str]> {
-    find(key).map(|place| messages::VARIABLES[place])
+    let place = place(key);
+    (messages::KEYS[place] == key).then(|| messages::VARIABLES[place])
 }
 
 /// A message in the language spoken now, checked while compiling.

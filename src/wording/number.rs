@@ -1,6 +1,7 @@
 //! Numbers as the language writes them.
 
 use super::language::spoken;
+use super::place_of;
 
 /// A number with exactly so many digits after the decimal sign, in the language's own signs;
 /// from 10 000 on grouped by threes with a narrow no-break space or what the language has;
@@ -48,12 +49,12 @@ fn localised(text: &str) -> String {
     let group = whole.len() > 4 && whole.bytes().all(|digit| digit.is_ascii_digit());
     for (at, digit) in whole.char_indices() {
         if group && at > 0 && (whole.len() - at).is_multiple_of(3) {
-            out.push_str(language.plain("locale-group-sign"));
+            out.push_str(language.pattern(const { place_of("locale-group-sign", &[]) }));
         }
         out.push(digit);
     }
     if !fraction.is_empty() {
-        out.push_str(language.plain("locale-decimal-sign"));
+        out.push_str(language.pattern(const { place_of("locale-decimal-sign", &[]) }));
         out.push_str(fraction);
     }
     out

@@ -4,11 +4,15 @@
 //! Unicode CLDR, plural rules, for the families a language names in its own file by
 //! `locale-plural`.
 
-use super::Language;
+use super::{Language, place_of};
 
 /// The category of a number as it is shown: `one`, `few`, `many` or `other`.
 pub(super) fn category(language: Language, value: f64, has_decimals: bool) -> &'static str {
-    of_family(language.plain("locale-plural"), value, has_decimals)
+    of_family(
+        language.pattern(const { place_of("locale-plural", &[]) }),
+        value,
+        has_decimals,
+    )
 }
 
 fn of_family(family: &str, value: f64, has_decimals: bool) -> &'static str {

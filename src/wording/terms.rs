@@ -19,7 +19,7 @@ pub fn term(key: &str) -> Option<(String, String)> {
 
 /// The keys of all terms that are explained.
 pub fn terms() -> impl Iterator<Item = &'static str> {
-    super::keys()
+    super::optional()
         .filter_map(|key| key.strip_prefix(FAMILY))
         .filter(|key| !key.contains('.'))
 }

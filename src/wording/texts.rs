@@ -1,4 +1,4 @@
-//! Many texts in one, found by place or by themselves, without a table of pointers.
+//! Many texts in one, found by place, without a table of pointers.
 
 /// So many texts stand between two places that are noted; `build.rs` writes it too.
 const BLOCK: usize = 32;
@@ -12,50 +12,26 @@ pub(super) struct Texts {
 }
 
 impl Texts {
-    fn from(&self, start: u32) -> impl Iterator<Item = &'static str> {
-        let text = self.text.get(start as usize..).unwrap_or_default();
-        text.split_terminator('\0')
-    }
-
-    /// All of them, in their order.
-    pub(super) fn all(&self) -> impl Iterator<Item = &'static str> {
-        self.from(0)
-    }
-
     /// The text at a place.
     pub(super) fn get(&self, place: usize) -> Option<&'static str> {
-        let start = self.starts.get(place / BLOCK)?;
-        self.from(*start).nth(place % BLOCK)
-    }
-
-    /// The place of a text, where they stand sorted.
-    pub(super) fn find(&self, wanted: &str) -> Option<usize> {
-        let block = self
-            .starts
-            .partition_point(|&start| self.from(start).next().is_some_and(|text| text <= wanted))
-            .checked_sub(1)?;
-        let within = self
-            .from(*self.starts.get(block)?)
-            .take(BLOCK)
-            .position(|text| text == wanted)?;
-        Some(block * BLOCK + within)
+        let start = *self.starts.get(place / BLOCK)?;
+        let text = self.text.get(start as usize..).unwrap_or_default();
+        text.split_terminator('\0').nth(place % BLOCK)
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::super::messages::{KEYS, SORTED};
+    use super::super::messages::{KEYS, LANGUAGES};
 
     #[test]
-    fn every_key_is_found_and_no_other() {
-        for (place, key) in KEYS.iter().enumerate() {
-            assert_eq!(SORTED.find(key), Some(place));
-            assert_eq!(SORTED.get(place), Some(*key));
-            assert_eq!(SORTED.find(&format!("{key}-")), None);
+    fn every_place_has_a_text_and_there_are_no_more() {
+        for (_, texts) in LANGUAGES {
+            for (place, key) in KEYS.iter().enumerate() {
+                let text = texts.get(place).expect("a text for each place");
+                assert_eq!(text.is_empty(), key.is_empty(), "{key}");
+            }
+            assert_eq!(texts.get(KEYS.len()), None);
         }
-        assert!(SORTED.all().eq(KEYS.iter().copied()));
-        assert_eq!(SORTED.get(KEYS.len()), None);
-        assert_eq!(SORTED.find(""), None);
-        assert_eq!(SORTED.find("~"), None);
     }
 }

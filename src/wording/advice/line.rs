@@ -334,33 +334,18 @@ pub fn setting(element: Element, setting: &Setting, units: Units) -> String {
             if let Some(words) = parallax_key(key, units) {
                 return words;
             }
-            let headings: &[&str] = match element {
-                Element::Plane => &["plane"],
-                Element::Reticle => &["reticle"],
-                Element::Illumination => &["lit"],
-                Element::Parallax => &["parallax-kind"],
-                Element::Elevation => &["turret"],
-                Element::Grade => &["grade"],
-                Element::PriceBand => &["band"],
-                Element::FieldLowMPer100m => &["field"],
-                _ => &[],
+            let heading = match element {
+                Element::Plane => "plane",
+                Element::Reticle => "reticle",
+                Element::Illumination => "lit",
+                Element::Parallax => "parallax-kind",
+                Element::Elevation => "turret",
+                Element::Grade => "grade",
+                Element::PriceBand => "band",
+                Element::FieldLowMPer100m => "field",
+                _ => return key.replace('_', " "),
             };
-            headings
-                .iter()
-                .chain(&[
-                    "plane",
-                    "reticle",
-                    "lit",
-                    "parallax-kind",
-                    "turret",
-                    "grade",
-                    "field",
-                    "band",
-                    "mount",
-                ])
-                .map(|heading| format!("{heading}-{key}"))
-                .find(|key| crate::wording::has(key))
-                .map_or_else(|| key.replace('_', " "), |key| say(&key, &[]))
+            say(&format!("{heading}-{key}"), &[])
         }
     }
 }

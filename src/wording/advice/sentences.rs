@@ -221,14 +221,14 @@ fn element_of(decision: &Decision) -> Element {
         }
         Key::FieldAgainstTopPower | Key::OneWideOrTwoSights | Key::SecondSight => Element::MagLow,
         Key::FirstOrSecondPlane => Element::Plane,
-        Key::LitOrHeavyBars => Element::Illumination,
+        Key::LitOrHeavyBars => Element::Reticle,
         Key::DialOrDeadOn | Key::MarksOrDial => Element::Elevation,
         Key::AdjustableParallax => Element::Parallax,
         Key::FixedOrZoom => Element::MagHigh,
         Key::KeepRings => Element::TubeMm,
         Key::GlassAgainstMoney => Element::Grade,
         Key::MoneyAgainstOccasions => Element::PriceBand,
-        Key::ForwardOrReceiver => Element::Mount,
+        Key::ForwardOrReceiver => Element::EyeReliefMm,
     }
 }
 
