@@ -118,6 +118,42 @@ journey("undo and a second touch take back an answer", { size: "tablet" }, async
   assert.match(await visitor.text(".counter__sheet"), /not said/);
 });
 
+journey("on a phone the line is seen while one answers, and hides nothing", {}, async (visitor) => {
+  await visitor.open("#/counter");
+  await visitor.tap(chip("kind", "boar_by_night"));
+  await visitor.seen(".counter__advice .line__glass");
+  await visitor.page.evaluate(() => scrollTo(0, 0));
+  const line = () => visitor.page.$eval(".counter > .forming", (one) => {
+    const { top, bottom, height } = one.getBoundingClientRect();
+    return { words: one.textContent, top, bottom, height, screen: innerHeight };
+  });
+  const { words, bottom, height, screen } = await line();
+  assert.match(words, /\d/u);
+  assert.ok(Math.abs(bottom - screen) < 1 && height < 0.1 * screen, JSON.stringify({ bottom, height, screen }));
+  // By keyboard: whatever has the focus stands clear of it.
+  for (let step = 0; step < 40; step += 1) {
+    await visitor.keys("Tab");
+    const [low, edge] = await visitor.page.evaluate(() => [(document.activeElement.closest("label") ?? document.activeElement).getBoundingClientRect().bottom, document.querySelector(".counter > .forming").getBoundingClientRect().top]);
+    if (await visitor.page.evaluate(() => document.activeElement.closest(".counter__says") !== null)) break;
+    assert.ok(low <= edge, `step ${step}: the focus ends at ${low}, the line begins at ${edge}`);
+  }
+  // Where the advice is reached, it has given way.
+  await visitor.page.evaluate(() => document.querySelector(".counter__body").scrollIntoView({ block: "start", behavior: "instant" }));
+  assert.ok((await line()).bottom <= (await visitor.page.$eval(".counter__says", (one) => one.getBoundingClientRect().top)));
+  await visitor.axe();
+  await visitor.fits();
+});
+
+journey("the counter shows a dusk only to whom it decides something", { size: "tablet", browsers: ["chromium"] }, async (visitor) => {
+  await visitor.open("#/counter");
+  await visitor.tap(chip("kind", "paper_100"));
+  await visitor.until("the advice is for paper", () => /paper/.test(document.querySelector(".counter__need")?.textContent ?? ""));
+  assert.equal(await visitor.page.$(".counter__advice .strip"), null);
+  await visitor.tap(chip("kind", "boar_by_night"));
+  await visitor.seen(".counter__advice .strip");
+  await fitsOneScreen(visitor);
+});
+
 journey("a kind fills four answers, and one is then corrected", { size: "tablet" }, async (visitor) => {
   await visitor.open("#/counter");
   await visitor.tap(chip("kind", "boar_by_night"));

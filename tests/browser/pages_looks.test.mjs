@@ -9,6 +9,12 @@ for (const size of ["small", "phone"]) {
     journey(`${name} at once and at twice the text size`, { size, browsers: ["chromium"] }, async (visitor) => {
       await arrive(visitor);
       await visitor.fits();
+      const covers = () => visitor.page.evaluate(() => {
+        scrollTo(0, 0);
+        const bar = document.querySelector(".bar")?.getBoundingClientRect();
+        return bar ? Math.max(0, Math.min(bar.bottom, innerHeight) - Math.max(bar.top, 0)) / innerHeight : 0;
+      });
+      assert.ok((await covers()) < 0.2, "what is held to the edge leaves the screen to the page");
       await visitor.page.evaluate(() => {
         document.documentElement.style.fontSize = "200%";
         for (const folded of document.querySelectorAll("details")) folded.open = true;
@@ -17,6 +23,9 @@ for (const size of ["small", "phone"]) {
         await visitor.fits();
         return true;
       }, 4_000);
+      assert.ok((await covers()) < 0.2, "neither at twice the text size");
+      const broken = await visitor.page.$$eval(".choice__name", (all) => all.filter((one) => one.checkVisibility() && one.getBoundingClientRect().width < 4 * parseFloat(getComputedStyle(one).fontSize)).map((one) => one.textContent));
+      assert.deepEqual(broken, [], "no answer is broken letter by letter");
     });
   }
 }

@@ -1,5 +1,8 @@
 // The pictures: handles by mouse, touch and keyboard, values read out, drawings against their data.
 import { SIZES, assert, journey } from "./lib.mjs";
+import { pages } from "./pages.mjs";
+
+const ofName = (name) => pages.find((page) => page.name === name);
 
 const SLIDERS = "[role=slider]";
 
@@ -327,6 +330,39 @@ for (const means of ["keys", "mouse", "thumb"]) {
   });
 }
 
+journey("a tablet shows the view with all its handles beside the advice", { size: "tablet" }, async (visitor) => {
+  await ofName("advice").arrive(visitor);
+  const out = () => visitor.page.$$eval(".advice__seen :is(.view__picture, [role=slider])", (all) => {
+    const column = document.querySelector(".advice__seen").getBoundingClientRect();
+    return all.filter((one) => one.checkVisibility()).map((one) => one.getBoundingClientRect()).filter(({ height }) => height > 0)
+      .map(({ top, bottom }) => [top - column.top, Math.min(column.bottom, innerHeight) - bottom]);
+  });
+  await visitor.until("two pictures and three handles", async (_page) => (await out()).length === 5);
+  for (const scrolled of [0, 2_000]) {
+    await visitor.page.evaluate((to) => scrollTo(0, to), scrolled);
+    assert.ok((await out()).every(([above, below]) => above >= 0 && below >= 0), `${scrolled}: ${JSON.stringify(await out())}`);
+  }
+});
+
+journey("the handle of the strip leaves its names legible", {}, async (visitor) => {
+  await ofName("advice").arrive(visitor);
+  await (await handle(visitor, "Time of the evening")).focus();
+  await visitor.keys("Home");
+  const told = await visitor.page.$eval(".advice__seen .strip__drawing", (drawing) => {
+    const line = drawing.querySelector("path.halo").parentNode;
+    const { x } = line.getBoundingClientRect();
+    const ground = getComputedStyle(document.body).backgroundColor;
+    return [...drawing.querySelectorAll(".strip__row, .strip__tick, .strip__name")].map((name) => {
+      const { left, right } = name.getBoundingClientRect();
+      const style = getComputedStyle(name);
+      const above = Boolean(line.compareDocumentPosition(name) & Node.DOCUMENT_POSITION_FOLLOWING);
+      return { crossed: left < x && x < right, clear: (above || name.matches(".strip__name")) && style.stroke === ground && style.paintOrder.startsWith("stroke") };
+    });
+  });
+  assert.ok(told.some(({ crossed }) => crossed), "the handle stands on a name");
+  assert.ok(told.every(({ clear }) => clear), JSON.stringify(told));
+});
+
 journey("an animal larger than the field does not hide how wide the field is", {}, async (visitor) => {
   await open(visitor);
   await visitor.page.select("#demo-quarry", "moose");
@@ -400,8 +436,7 @@ journey("an animal runs only where motion is wanted", { browsers: ["chromium"], 
 });
 
 journey("the advice shows the person's own load in any reticle, and their own pictures", { browsers: ["chromium"] }, async (visitor) => {
-  const { pages } = await import("./pages.mjs");
-  await pages.find((one) => one.name === "advice").arrive(visitor);
+  await ofName("advice").arrive(visitor);
   await visitor.seen(".view__picture");
   await visitor.until("holds are drawn", () => document.querySelectorAll(".view__holds").length === 2);
   assert.match(await visitor.text(".view__said"), /pointers? shows? where the load falls/);

@@ -23,11 +23,9 @@ pub struct Props {
 pub fn Bar(props: &Props) -> Html {
     html! {
         <div class={classes!("bar", props.wide.then_some("bar--wide"))}>
-            <div class="bar__in">
-                { props.above.clone() }
-                <div class={classes!("bar__buttons", props.even.then_some("bar__buttons--even"))}>
-                    { props.children.clone() }
-                </div>
+            { props.above.clone() }
+            <div class={classes!("bar__buttons", props.even.then_some("bar__buttons--even"))}>
+                { props.children.clone() }
             </div>
         </div>
     }

@@ -374,6 +374,14 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
                 <path class="ink" stroke-width="1"
                     d={format!("M{x:.1} {:.1}v4M{x:.1} {:.1}v-4", band_top, band_end)} />
             }) }
+            if has_handle {
+                <g ref={line.node.clone()}>
+                    <path class="halo" stroke-width="6"
+                        d={format!("M0 {:.1}V{:.1}", band_top - 1.0, rows_end)} />
+                    <path class="ink" stroke-width="2"
+                        d={format!("M0 {:.1}V{:.1}", band_top - 1.0, ticks_end + 1.0)} />
+                </g>
+            }
             { for props.rows.iter().enumerate().map(|(n, row)| {
                 let top = band_end + ROW_PX * n as f64;
                 let at = strip.row(row.until);
@@ -413,12 +421,6 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
                 </g>
             }) }
             if has_handle {
-                <g ref={line.node.clone()}>
-                    <path class="halo" stroke-width="6"
-                        d={format!("M0 {:.1}V{:.1}", band_top - 1.0, rows_end)} />
-                    <path class="ink" stroke-width="2"
-                        d={format!("M0 {:.1}V{:.1}", band_top - 1.0, ticks_end + 1.0)} />
-                </g>
                 <g ref={grip_box.node.clone()}>
                     <rect class="strip__grip" x={px(-GRIP_HALF_PX)} y={px(ticks_end + 1.0)}
                         width={px(2.0 * GRIP_HALF_PX)} height={px(GRIP_PX - 6.0)} rx="10" />

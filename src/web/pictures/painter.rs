@@ -33,7 +33,7 @@ use std::rc::Rc;
 /// A lit centre: red, as the trade has it, dimmed or bright enough to stand off its ground.
 pub(super) const LIT: Srgb = Srgb(0xE8, 0x3C, 0x2C);
 /// From this width on the two pictures stand side by side as rounds.
-pub(super) const ROUNDS_FROM_PX: f64 = 560.0;
+pub(super) const ROUNDS_FROM_PX: f64 = 540.0;
 /// Widest round.
 pub(super) const WIDEST_ROUND_PX: f64 = 460.0;
 /// Widest slot: one apparent field across.

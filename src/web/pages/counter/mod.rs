@@ -9,6 +9,7 @@ use super::shelf;
 use crate::need::counter::Act;
 use crate::need::questions::{Part, Question};
 use crate::t;
+use crate::web::components::Forming;
 use crate::web::components::part::PartControl;
 use crate::web::platform;
 use crate::web::state::{Action, App, use_app};
@@ -224,6 +225,7 @@ pub fn CounterPage() -> Html {
                     <button type="button" class="button" id="counter-open" onclick={open_link}>{ t!("counter-link") }</button>
                     <button type="button" class="button" id="counter-next" onclick={next}>{ t!("counter-next") }</button>
                 </div>
+                <Forming />
             }
             <div class="counter__says">
                 <div class="counter__head">

@@ -1,6 +1,6 @@
 //! What is advised, as it stands while one answers: nothing moves, what changed is marked.
 
-use super::super::advice::seen::Tonight;
+use super::super::advice::seen::{Tonight, is_by_day};
 use crate::advice::Advice;
 use crate::advice::report::Element;
 use crate::need::answers::Units;
@@ -185,7 +185,9 @@ pub fn line(shown: &Shown, units: Units) -> Html {
                     }) }
                 </tbody>
             </table>
-            <Tonight advice={shown.advice.clone()} {units} />
+            if !is_by_day(&shown.advice) {
+                <Tonight advice={shown.advice.clone()} {units} />
+            }
         </div>
     }
 }
