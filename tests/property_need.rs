@@ -417,7 +417,7 @@ mod saved_and_shared {
         assert_eq!(decode("sähr schön"), Err(LinkProblem::Foreign));
         assert_eq!(
             decode(&link.replacen("s1", "s7", 1)),
-            Err(LinkProblem::LaterFormat { read: 7 })
+            Err(LinkProblem::Later)
         );
         for cut in 3..link.len() {
             assert!(
@@ -433,6 +433,43 @@ mod saved_and_shared {
             let text = String::from_utf8(altered.clone()).unwrap();
             assert_eq!(decode(&text), Err(LinkProblem::Altered), "at {at}");
             altered[at] = before;
+        }
+    }
+
+    /// One letter changed, doubled, dropped or changed with its neighbour, anywhere: never other
+    /// answers than those that were sent.
+    #[test]
+    fn no_slip_in_a_link_opens_other_answers() {
+        let link = encode(&usual());
+        let letters: Vec<char> = link.chars().collect();
+        let mut slips = Vec::new();
+        for (at, letter) in letters.iter().enumerate() {
+            for other in ('0'..='9')
+                .chain('A'..='Z')
+                .chain('a'..='z')
+                .chain("-_.~ %é/#?=".chars())
+            {
+                let mut slip = letters.clone();
+                slip[at] = other;
+                slips.push(slip);
+            }
+            let mut slip = letters.clone();
+            slip.insert(at, *letter);
+            slips.push(slip);
+            let mut slip = letters.clone();
+            slip.remove(at);
+            slips.push(slip);
+            let mut slip = letters.clone();
+            slip.swap(at, (at + 1) % letters.len());
+            slips.push(slip);
+        }
+        for slip in slips {
+            let slip: String = slip.into_iter().collect();
+            if slip != link
+                && let Ok(opened) = decode(&slip)
+            {
+                panic!("{slip} opens {:?}", opened.answers);
+            }
         }
     }
 

@@ -490,7 +490,7 @@ share-empty = There are no answers in this link.
 share-foreign = This is not a link made here.
 share-truncated = A part of this link is missing. Copy it whole.
 share-altered = This link was altered on its way, so it is not trusted. Ask for it again.
-share-later-version = This link was made by a later version (format { $read }; this one reads { $known }). Reload the page and open it again.
+share-later-version = This link was made by a later version of this page. Reload the page and open it again.
 
 ## Trade terms, explained on a tap
 

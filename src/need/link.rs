@@ -24,11 +24,8 @@ pub enum LinkProblem {
     Empty,
     /// It was not made here.
     Foreign,
-    /// Made by a later version.
-    LaterFormat {
-        /// The format that was read.
-        read: u32,
-    },
+    /// Made by a later version: of a later format, or with words that are not known yet.
+    Later,
     /// The end is missing.
     Truncated,
     /// Length or checksum do not fit what is in it.
@@ -65,7 +62,7 @@ pub fn encode(answers: &Answers) -> String {
 /// The answers in a link, from [`encode`]'s text or an address that ends with it.
 ///
 /// # Errors
-/// [`LinkProblem`]: empty, foreign, of a later format, truncated, altered, unreadable.
+/// [`LinkProblem`]: empty, foreign, of a later version, truncated, altered, unreadable.
 pub fn decode(link: &str) -> Result<Rescued, LinkProblem> {
     // Pasted with the address before it and white space from a mail inside it.
     let text: String = link
@@ -88,7 +85,7 @@ pub fn decode(link: &str) -> Result<Rescued, LinkProblem> {
         .map(|digit| u32::from(digit - b'0'))
         .ok_or(LinkProblem::Foreign)?;
     if format > FORMAT {
-        return Err(LinkProblem::LaterFormat { read: format });
+        return Err(LinkProblem::Later);
     }
     if format < FORMAT {
         return Err(LinkProblem::Foreign);
@@ -107,11 +104,9 @@ pub fn decode(link: &str) -> Result<Rescued, LinkProblem> {
         return Err(LinkProblem::Altered);
     }
     let mut reader = Reader(body);
-    let value = reader.value(0).ok_or(LinkProblem::Altered)?;
-    if !reader.0.is_empty() {
-        return Err(LinkProblem::Altered);
-    }
-    rescued(value).map_err(LinkProblem::Unreadable)
+    // It is as it was written, by whoever knew how.
+    let value = reader.value(0).filter(|_| reader.0.is_empty());
+    rescued(value.ok_or(LinkProblem::Later)?).map_err(LinkProblem::Unreadable)
 }
 
 /// FNV-1a, 64 bits folded to 24.
@@ -283,5 +278,41 @@ fn whole(number: f64) -> Json {
         Json::Whole(number as u64)
     } else {
         Json::Number(number)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{DIGITS, LinkProblem, WORDS, checksum, decode, digits};
+
+    fn link(body: &str) -> String {
+        format!(
+            "s1{}{body}{}",
+            digits(body.len() as u64, 3),
+            digits(checksum(body), 4)
+        )
+    }
+
+    #[test]
+    fn words_of_a_later_version_are_told_as_such() {
+        assert!(WORDS.len() < DIGITS.len() * DIGITS.len());
+        let version = digits(0, 2);
+        assert_eq!(WORDS[0], "version");
+        let later = digits(WORDS.len() as u64, 2);
+        assert!(
+            decode(&link(&format!(".o{version}.1.x")))
+                .unwrap()
+                .is_whole()
+        );
+        assert_eq!(
+            decode(&link(&format!(".o{version}.1{later}.t.x"))),
+            Err(LinkProblem::Later)
+        );
+        // A field that is spelt out is left out, and that is told.
+        let spelt = decode(&link(&format!(".o{version}.2.sem9vbQ~.t.x"))).unwrap();
+        assert_eq!(
+            (spelt.lost.as_slice(), spelt.later_version),
+            (&["zoom".to_owned()][..], Some(2))
+        );
     }
 }

@@ -57,7 +57,7 @@ fn at_first() -> State {
     let mut notices = Vec::new();
     let mut typed = Map::new();
     let answers = match stored::kept() {
-        None => stored::blank(stored::usual_units()),
+        None => stored::start(),
         Some(Ok(rescued)) => {
             if rescued.is_whole() {
                 typed = stored::kept_typed();
@@ -90,7 +90,7 @@ fn at_first() -> State {
                 said: t!("stored-damaged", why = problems::parse(&problem)),
                 offer: None,
             });
-            stored::blank(stored::usual_units())
+            stored::start()
         }
     };
     State {
@@ -205,8 +205,15 @@ fn use_place(app: &App) {
                                 offer: None,
                             }));
                         }
+                        let had = stored::start_in(state.answers.units);
                         stored::preset(&rescued.answers);
                         dispatcher.dispatch(Action::Take(Box::new(rescued.answers), Map::new()));
+                        if state.answers != had || !state.typed.is_empty() {
+                            dispatcher.dispatch(Action::Tell(Notice {
+                                said: t!("embed-preset-taken"),
+                                offer: Some(state.way_back()),
+                            }));
+                        }
                         door
                     }
                     Err(problem) => {
@@ -263,11 +270,16 @@ fn use_storage(app: &App) {
     }
     let dispatcher = app.dispatcher();
     use_effect_with((), move |()| {
-        let listener = platform::on_kept_elsewhere(stored::ANSWERS.0, move || {
-            dispatcher.dispatch(Action::Tell(Notice {
-                said: t!("stored-elsewhere"),
-                offer: Some(Offer::TakeKept),
-            }));
+        // Taken down at once: what is answered here is kept in the same place.
+        let listener = platform::on_kept_elsewhere(move |name| {
+            if name == stored::ANSWERS.0 || name == stored::TYPED.0 {
+                let kept = stored::kept().and_then(Result::ok);
+                dispatcher.dispatch(Action::Elsewhere(kept.map(|rescued| Offer {
+                    answers: Box::new(rescued.answers),
+                    typed: stored::kept_typed(),
+                    is_elsewhere: true,
+                })));
+            }
         });
         move || drop(listener)
     });

@@ -2,7 +2,7 @@
 
 use super::platform;
 use super::route::Route;
-use super::state::{Action, App, Dispatcher, Notice, Offer};
+use super::state::{Action, App, Dispatcher, Notice};
 use crate::need::answers::Answers;
 use crate::need::link;
 use crate::plain::Map;
@@ -23,9 +23,7 @@ pub fn address(answers: &Answers) -> String {
 pub fn open(text: &str, app: &App, dispatcher: Dispatcher) {
     match link::decode(text) {
         Ok(rescued) => {
-            let offer = app
-                .has_answers()
-                .then(|| Offer::Back(Box::new(app.answers.clone()), app.typed.clone()));
+            let offer = app.has_answers().then(|| app.way_back());
             let said = if rescued.is_whole() {
                 t!("link-opened")
             } else {

@@ -22,13 +22,16 @@ pub struct Notice {
     pub offer: Option<Offer>,
 }
 
-/// What a notice offers.
+/// What a notice offers: answers in the place of those that are there, and what stands in typed
+/// fields with them.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Offer {
-    /// Go back to these answers, and what stood in typed fields with them.
-    Back(Box<Answers>, Map<String, String>),
-    /// Take the answers that another tab has kept.
-    TakeKept,
+pub struct Offer {
+    /// The answers.
+    pub answers: Box<Answers>,
+    /// What was typed.
+    pub typed: Map<String, String>,
+    /// They come from another tab; else they are those from before.
+    pub is_elsewhere: bool,
 }
 
 /// Which colours.
@@ -128,6 +131,8 @@ pub enum Action {
     Failed(u32, String),
     /// Something to tell.
     Tell(Notice),
+    /// What another tab has kept now, or that it has forgotten everything.
+    Elsewhere(Option<Offer>),
     /// Told.
     Dismiss(usize),
     /// Other colours.
@@ -148,6 +153,16 @@ impl State {
     pub fn has_answers(&self) -> bool {
         let blank = stored::blank(self.answers.units);
         self.answers != blank
+    }
+
+    /// The answers that are there, to be had back when others take their place.
+    #[must_use]
+    pub fn way_back(&self) -> Offer {
+        Offer {
+            answers: Box::new(self.answers.clone()),
+            typed: self.typed.clone(),
+            is_elsewhere: false,
+        }
     }
 
     /// Lets go of everything that was said, and of advice that is still on its way.
@@ -209,7 +224,7 @@ impl State {
                 next.step(|now| now.after(&act));
                 match act {
                     Act::NextCustomer => {
-                        next.answers = stored::start(next.answers.units);
+                        next.answers = stored::start_in(next.answers.units);
                         next.forget();
                     }
                     // What was typed belonged to other answers.
@@ -222,7 +237,7 @@ impl State {
                 next.typed = typed;
             }
             Action::Forget => {
-                next.answers = stored::start(next.answers.units);
+                next.answers = stored::start();
                 next.before.clear();
                 next.forget();
             }
@@ -258,6 +273,14 @@ impl State {
                 if !next.notices.contains(&notice) {
                     next.notices.push(notice);
                 }
+            }
+            Action::Elsewhere(offer) => {
+                next.notices
+                    .retain(|each| !(each.offer.as_ref()).is_some_and(|offer| offer.is_elsewhere));
+                next.notices.extend(offer.map(|offer| Notice {
+                    said: crate::t!("stored-elsewhere"),
+                    offer: Some(offer),
+                }));
             }
             Action::Dismiss(at) => {
                 if at < next.notices.len() {

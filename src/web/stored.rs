@@ -36,10 +36,16 @@ pub fn blank(units: Units) -> Answers {
 
 /// The answers that one starts from: what the page around has preset, else none.
 #[must_use]
-pub fn start(units: Units) -> Answers {
+pub fn start() -> Answers {
     PRESET
         .with_borrow(Clone::clone)
-        .map_or_else(|| blank(units), |preset| Answers { units, ..preset })
+        .unwrap_or_else(|| blank(usual_units()))
+}
+
+/// The answers that one starts from, in the units that are read now.
+#[must_use]
+pub fn start_in(units: Units) -> Answers {
+    Answers { units, ..start() }
 }
 
 /// Starts from these answers from now on.

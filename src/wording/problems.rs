@@ -5,7 +5,7 @@ use super::questions::{joined, quantity};
 use crate::flight::suspicion::Suspicion;
 use crate::need::answers::{Units, VERSION};
 use crate::need::input::{InputProblem, Quantity, Unit};
-use crate::need::link::{FORMAT, LinkProblem};
+use crate::need::link::LinkProblem;
 use crate::need::questions::Control;
 use crate::need::{Doubt, ParseProblem, Problem, Wrong};
 use crate::t;
@@ -306,9 +306,7 @@ pub fn link(problem: &LinkProblem) -> String {
     match problem {
         LinkProblem::Empty => t!("share-empty"),
         LinkProblem::Foreign => t!("share-foreign"),
-        LinkProblem::LaterFormat { read } => {
-            t!("share-later-version", read = *read, known = FORMAT)
-        }
+        LinkProblem::Later => t!("share-later-version"),
         LinkProblem::Truncated => t!("share-truncated"),
         LinkProblem::Altered => t!("share-altered"),
         LinkProblem::Unreadable(why) => parse(why),

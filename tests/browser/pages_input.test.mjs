@@ -136,6 +136,30 @@ for (const [what, breakIt] of [
   });
 }
 
+journey("one link after another: each step leads back to what was before it", {}, async (visitor) => {
+  await visitor.open("#/question/quarry");
+  const links = [];
+  for (const key of ["red_fox", "wild_boar"]) {
+    await visitor.tap(`label[for="uses-${key}"]`);
+    await go(visitor, "#/advice");
+    await visitor.seen("#share-address");
+    links.push(await visitor.page.$eval("#share-address", (input) => input.value.slice(input.value.indexOf("#"))));
+    await go(visitor, "#/question/quarry");
+    await visitor.tap(`label[for="uses-${key}"]`);
+  }
+  await visitor.tap('label[for="uses-roe_deer"]');
+  for (const [link, says] of [[links[0], /fox/i], [links[1], /boar/i]]) {
+    await visitor.page.evaluate((hash) => (location.hash = hash), link);
+    await visitor.until("it is open", (text) => location.hash === "#/check" && new RegExp(text, "i").test(document.querySelector(".told__row")?.textContent), says.source);
+  }
+  assert.equal(await visitor.page.$$eval(".notice__in", (all) => all.length), 2);
+  await visitor.tap(".notice__in:last-child .button:not(.button--quiet)");
+  await visitor.until("the first link's again", () => /fox/i.test(document.querySelector(".told__row").textContent));
+  await visitor.tap(".notice__in .button:not(.button--quiet)");
+  await visitor.until("one's own again", () => /roe/i.test(document.querySelector(".told__row").textContent));
+  await visitor.gone(".notice__in");
+});
+
 journey("a link opens its answers, one that is cut says so", {}, async (visitor) => {
   await visitor.open("#/question/quarry");
   await visitor.tap('label[for="uses-chamois"], details:has(#uses-chamois) summary');
@@ -155,7 +179,9 @@ journey("a link opens its answers, one that is cut says so", {}, async (visitor)
 });
 
 for (const [what, link, says] of [
-  ["altered", (link) => `${link.slice(0, -2)}${link.endsWith("A") ? "BB" : "AA"}`, /altered|changed/i],
+  ["altered at its end", (link) => `${link.slice(0, -2)}${link.endsWith("A") ? "BB" : "AA"}`, /altered/i],
+  ["altered in its middle", (link) => { const at = Math.floor((link.indexOf("/s1") + link.length) / 2); return `${link.slice(0, at)}${link[at] === "A" ? "B" : "A"}${link.slice(at + 1)}`; }, /altered/i],
+  ["broken in two by a mail", (link) => link.slice(0, Math.floor(link.length / 2)), /missing/i],
   ["from elsewhere", () => "#/open/hello-there", /not a link made here/i],
   ["of a later version", (link) => link.replace("/s1", "/s9"), /later/i],
 ]) {
@@ -199,7 +225,10 @@ journey("whoever starts again, or opens a link and answers on, has the own answe
   await visitor.until("all is back", () => document.querySelector("#uses-wild_boar").checked && document.querySelector("#uses-red_fox").checked && !document.querySelector("#uses-red_deer").checked);
 });
 
-journey("two tabs at once: neither loses an answer, and one can take the other's", {}, async (visitor) => {
+// Each tab goes on with its own answers; what the other has kept can be taken, and given back.
+const ELSEWHERE = ".notice__in:has(> .button:not(.button--quiet))";
+
+journey("two tabs at once: neither loses an answer, and one can take the other's and go back", {}, async (visitor) => {
   await visitor.open("#/question/quarry");
   const other = await visitor.another();
   await other.open("#/question/quarry");
@@ -207,13 +236,54 @@ journey("two tabs at once: neither loses an answer, and one can take the other's
   await visitor.page.bringToFront();
   await visitor.seen(".notice__in");
   assert.match(await visitor.text(".notice__in"), /another tab/);
+  // Answering on here keeps these answers in the place of the other tab's, which stay to be taken.
   await visitor.tap('label[for="uses-red_fox"]');
+  await visitor.until("it is kept", (key) => /red_fox/.test(localStorage.getItem(key)), ANSWERS);
   assert.ok(await visitor.page.$eval("#uses-red_fox", (box) => box.checked));
   await other.page.bringToFront();
   await other.seen(".notice__in");
   assert.ok(await other.page.$eval("#uses-wild_boar", (box) => box.checked), "what was said here stands");
-  await other.tap(".notice__in .button");
-  await other.until("the other tab's answer is here", () => document.querySelector("#uses-red_fox").checked);
+  await other.page.close();
+  await visitor.page.bringToFront();
+  await visitor.tap(`${ELSEWHERE} .button`);
+  await visitor.until("the other tab's answer is here", () => document.querySelector("#uses-wild_boar").checked && !document.querySelector("#uses-red_fox").checked);
+  await visitor.axe();
+  await visitor.tap(`${ELSEWHERE} .button`);
+  await visitor.until("one's own are back", () => document.querySelector("#uses-red_fox").checked && !document.querySelector("#uses-wild_boar").checked);
+});
+
+journey("two tabs in turns: one notice, of the latest; what was typed comes too; forgotten is gone", {}, async (visitor) => {
+  await metric(visitor);
+  await visitor.open("#/question/quarry");
+  const other = await visitor.another();
+  await other.open("#/question/quarry");
+  for (const key of ["wild_boar", "red_fox", "roe_deer"]) await other.tap(`label[for="uses-${key}"]`);
+  await go(other, "#/question/rifle");
+  await other.type("#field-rifle_mass", "heavy");
+  await leave(other);
+  await other.seen("#field-rifle_mass-error");
+  await visitor.page.bringToFront();
+  await visitor.seen(".notice__in");
+  assert.equal(await visitor.page.$$eval(".notice__in", (all) => all.length), 1);
+  await visitor.tap(`${ELSEWHERE} .button`);
+  await visitor.until("all three are here", () => ["wild_boar", "red_fox", "roe_deer"].every((key) => document.querySelector(`#uses-${key}`).checked));
+  await go(visitor, "#/question/rifle");
+  assert.equal(await visitor.page.$eval("#field-rifle_mass", (input) => input.value), "heavy", "what could not be read comes as it was typed");
+  // What the other tab forgets cannot be taken from here any more.
+  await other.page.bringToFront();
+  await go(other, "#/question/quarry");
+  await other.tap('label[for="uses-red_deer"]');
+  await visitor.page.bringToFront();
+  await visitor.until("it is offered", () => /another tab/.test(document.querySelector(".notice").textContent));
+  await other.page.bringToFront();
+  await go(other, "#/about");
+  await other.tap("#forget");
+  await other.tap(".sure .button--primary");
+  await other.until("nothing is left", () => localStorage.length === 0);
+  await visitor.page.bringToFront();
+  await visitor.until("it is offered no longer", () => !/another tab/.test(document.querySelector(".notice").textContent));
+  await go(visitor, "#/question/quarry");
+  assert.ok(await visitor.page.$eval("#uses-red_fox", (box) => box.checked), "what was said here stands");
 });
 
 for (const [what, prepare] of [

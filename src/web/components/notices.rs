@@ -1,8 +1,7 @@
 //! What is to be told, at the top of the page.
 
 use crate::t;
-use crate::web::state::{Action, Offer, use_app};
-use crate::web::stored;
+use crate::web::state::{Action, Notice, use_app};
 use crate::web::view::prelude::*;
 
 /// All notices, each with what can be done about it.
@@ -19,28 +18,22 @@ pub fn Notices() -> Html {
                     Callback::from(move |_: MouseEvent| app.dispatch(Action::Dismiss(at)))
                 };
                 let offer = notice.offer.clone().map(|offer| {
-                    let words = match offer {
-                        Offer::Back(..) => t!("link-opened-undo"),
-                        Offer::TakeKept => t!("stored-elsewhere-take"),
-                    };
+                    let words = if offer.is_elsewhere { t!("stored-elsewhere-take") } else { t!("link-opened-undo") };
                     let app = app.clone();
                     let take = Callback::from(move |_: MouseEvent| {
-                        match &offer {
-                            Offer::Back(answers, typed) => {
-                                app.dispatch(Action::Take(answers.clone(), typed.clone()));
-                            }
-                            Offer::TakeKept => {
-                                if let Some(Ok(rescued)) = stored::kept() {
-                                    app.dispatch(Action::Take(Box::new(rescued.answers), stored::kept_typed()));
-                                }
-                            }
-                        }
                         app.dispatch(Action::Dismiss(at));
+                        app.dispatch(Action::Take(offer.answers.clone(), offer.typed.clone()));
+                        if offer.is_elsewhere {
+                            app.dispatch(Action::Tell(Notice {
+                                said: t!("stored-elsewhere-taken"),
+                                offer: Some(app.way_back()),
+                            }));
+                        }
                     });
                     html! { <button type="button" class="button" onclick={take}>{ words }</button> }
                 });
                 html! {
-                    <div class="notice__in" key={notice.said.clone()}>
+                    <div class="notice__in">
                         <p>{ &notice.said }</p>
                         { offer }
                         <button type="button" class="button button--quiet" onclick={close}>{ t!("page-close") }</button>

@@ -4,7 +4,7 @@ use crate::plain::Map;
 use crate::t;
 use crate::web::platform;
 use crate::web::route::Route;
-use crate::web::state::{Action, Notice, Offer, use_app};
+use crate::web::state::{Action, Notice, use_app};
 use crate::web::stored;
 use crate::web::view::prelude::*;
 
@@ -26,14 +26,11 @@ pub fn OpeningPage() -> Html {
     let again = {
         let app = app.clone();
         Callback::from(move |_: MouseEvent| {
-            let start = stored::start(app.answers.units);
+            let start = stored::start_in(app.answers.units);
             app.dispatch(Action::Take(Box::new(start), Map::new()));
             app.dispatch(Action::Tell(Notice {
                 said: t!("opening-emptied"),
-                offer: Some(Offer::Back(
-                    Box::new(app.answers.clone()),
-                    app.typed.clone(),
-                )),
+                offer: Some(app.way_back()),
             }));
             platform::focus_soon("title");
         })
@@ -43,7 +40,7 @@ pub fn OpeningPage() -> Html {
             <h1 id="title" tabindex="-1">{ t!("opening-title") }</h1>
             <p class="opening__lead">{ t!("opening-lead") }</p>
             <div class="opening__start">
-                if app.answers != stored::start(app.answers.units) {
+                if app.answers != stored::start_in(app.answers.units) {
                     <a class="button button--primary" href={super::open_question(&app.answers).href()}>{ t!("opening-go-on") }</a>
                     <a class="button" href={Route::Advice.href()}>{ t!("opening-to-advice") }</a>
                     <button type="button" class="button button--quiet" onclick={again}>{ t!("opening-again") }</button>

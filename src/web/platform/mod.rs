@@ -64,17 +64,15 @@ pub fn on_fragment(changed: impl Fn(String) + 'static) -> Option<Listener> {
     }))
 }
 
-/// Calls back when another tab has kept something under `key`.
+/// Calls back when another tab has kept something, with its name.
 #[must_use]
-pub fn on_kept_elsewhere(key: &'static str, changed: impl Fn() + 'static) -> Option<Listener> {
+pub fn on_kept_elsewhere(changed: impl Fn(&str) + 'static) -> Option<Listener> {
     let window = window()?;
     Some(Listener::new(&window, "storage", move |event| {
         let named = js_sys::Reflect::get(event, &"key".into())
             .ok()
             .and_then(|value| value.as_string());
-        if named.as_deref() == Some(key) {
-            changed();
-        }
+        changed(named.as_deref().unwrap_or_default());
     }))
 }
 

@@ -106,12 +106,6 @@ impl RankingWorker {
             line.waiting.push_back(job);
         }
     }
-
-    /// Whether the worker has come up.
-    #[must_use]
-    pub fn is_ready(&self) -> bool {
-        self.line.borrow().ready
-    }
 }
 
 impl Drop for RankingWorker {
