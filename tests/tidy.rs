@@ -177,6 +177,31 @@ fn the_page_carries_no_heavy_library_code() {
     none("use what src/plain has in its place", offences);
 }
 
+/// The standard library's printing of floats is 6 kB of the page. What is written for people who
+/// read the workbench may use it; `cargo xtask test size` looks for it in the module.
+#[test]
+fn the_page_prints_its_floats_itself() {
+    let mut offences = Vec::new();
+    for source in rooms() {
+        let room = source.room();
+        if ["figure", "quantity"].contains(&room)
+            || DOMAIN.contains(&room)
+            || source.path.contains("src/bin")
+        {
+            continue;
+        }
+        for (line, text) in source.texts_outside_tests() {
+            if text.split('{').skip(1).any(|hole| {
+                hole.split_once('}')
+                    .is_some_and(|(hole, _)| hole.contains(":."))
+            }) {
+                offences.push(format!("{}:{line}: {text:?}", source.path));
+            }
+        }
+    }
+    none("use plain::fixed, plain::shortest or filled!", offences);
+}
+
 #[test]
 fn the_advice_knows_no_words() {
     let mut offences = Vec::new();

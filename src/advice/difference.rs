@@ -1,7 +1,7 @@
 //! What another answer changed: two advices held against each other, element by element.
 
 use super::reasons::key;
-use super::report::{Advice, Cause, Element, Line, Reason, Setting};
+use super::report::{Advice, Cause, Element, Line, Parallax, Reason, Setting};
 
 /// What differs between two advices.
 #[derive(Clone, Debug, PartialEq)]
@@ -79,7 +79,13 @@ fn setting(element: Element, line: &Line) -> Setting {
         Element::Plane => key(line.plane),
         Element::Reticle => key(line.reticle),
         Element::Illumination => key(line.illumination),
-        Element::Parallax => key(line.parallax),
+        Element::Parallax => Setting::Key(
+            match line.parallax {
+                Parallax::Fixed { .. } => "fixed",
+                Parallax::Adjustable { .. } => "adjustable",
+            }
+            .to_owned(),
+        ),
         Element::Elevation => key(line.elevation),
         _ => key(line.grade),
     }

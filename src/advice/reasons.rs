@@ -9,6 +9,7 @@ use super::needs::mark::Mark;
 use super::picks::changes;
 use super::ranking::Ranked;
 use super::report::{Cause, Effect, Element, Pick, Quantity, Reason, Setting, Standing, Step};
+use crate::filled;
 use crate::sight::parallax as sight_parallax;
 use crate::sight::{
     Elevation, FieldClass, FocalPlane, GlassGrade, Illumination, ParallaxSetting, ReticleFamily,
@@ -70,8 +71,8 @@ pub(crate) fn setting(element: Element, s: &Specification) -> Setting {
         Element::Reticle => key(wire::Reticle::from(s.reticle)),
         Element::Illumination => key(wire::Lit::from(s.illumination)),
         Element::Parallax => Setting::Key(match s.parallax {
-            ParallaxSetting::Fixed { free_at_m } => format!("fixed_{free_at_m}"),
-            ParallaxSetting::Adjustable { nearest_m } => format!("adjustable_{nearest_m}"),
+            ParallaxSetting::Fixed { free_at_m } => filled!("fixed_{}", free_at_m),
+            ParallaxSetting::Adjustable { nearest_m } => filled!("adjustable_{}", nearest_m),
         }),
         Element::Elevation => key(wire::Turret::from(s.elevation)),
         Element::EyeReliefMm => Setting::Number(s.eye_relief_mm),

@@ -4,6 +4,7 @@
 //! win: the non-dominated candidates and all within five points of the best. The work is cut
 //! into [`Worlds::step`]s, so that a page can stop between two.
 
+use crate::filled;
 use std::sync::Arc;
 
 use super::candidates::Candidate;
@@ -376,7 +377,7 @@ pub fn other_answers(answers: &Answers) -> Vec<OtherAnswer> {
     let age = need.eye.age_years.value.value;
     for years in [age - 15.0, age + 15.0] {
         let years = years.clamp(15.0, 85.0).round();
-        put("eye", format!("age_{years}"), &|a| {
+        put("eye", filled!("age_{}", years), &|a| {
             a.eye.get_or_insert_default().age_years = Some(years);
         });
     }

@@ -2,6 +2,7 @@
 
 use super::path::{push_number, push_pair};
 use super::silhouette::{Figure, Tone};
+use crate::filled;
 
 /// One element of a drawing.
 #[derive(Clone, Debug, PartialEq)]
@@ -147,7 +148,7 @@ impl Svg {
     pub fn figure(&mut self, figure: &Figure, x: f64, y: f64, px_per_cm: f64) {
         let mut to = "translate(".to_owned();
         push_pair(&mut to, ' ', x, y, 2);
-        to.push_str(&format!(") scale({px_per_cm:.5})"));
+        to.push_str(&filled!(") scale({.5})", px_per_cm));
         let mut inside = String::new();
         for piece in &figure.pieces {
             inside.push_str("<path class=\"");

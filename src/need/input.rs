@@ -4,7 +4,7 @@
 //! cannot be and what would be right.
 
 use super::answers::Units;
-use crate::plain::{decimal, small};
+use crate::plain::{decimal, fixed, small};
 
 /// What a number stands for; decides its units and what makes sense.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -423,7 +423,7 @@ impl Quantity {
             Units::Metric => self.row().digits.0,
             Units::Imperial => self.row().digits.1,
         };
-        let text = format!("{:.digits$}", self.shown(units, metric));
+        let text = fixed(self.shown(units, metric), digits);
         if text.contains('.') {
             text.trim_end_matches('0').trim_end_matches('.').to_owned()
         } else {

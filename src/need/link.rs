@@ -7,7 +7,7 @@
 use super::answers::Answers;
 use super::link_words::WORDS;
 use super::saved::{ParseProblem, Rescued, pruned, rescued};
-use crate::plain::{Json, decimal};
+use crate::plain::{Json, decimal, shortest};
 
 /// The format this code writes and reads.
 pub const FORMAT: u32 = 1;
@@ -160,7 +160,7 @@ fn write(value: &Json, out: &mut String) {
 
 fn write_number(number: f64, out: &mut String) {
     // 30.0 is written as 30.
-    let text = format!("{number}");
+    let text = shortest(number);
     if text.len() == 1 {
         out.push('.');
         out.push_str(&text);

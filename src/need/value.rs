@@ -6,6 +6,7 @@ use super::quarry::What;
 use super::questions::{Control, Part, Question};
 use super::resolve::usual_ranges;
 use super::{Need, resolve};
+use crate::plain::shortest;
 
 /// What a part holds.
 #[derive(Clone, Debug, PartialEq)]
@@ -294,7 +295,7 @@ pub fn value(a: &Answers, part: Part) -> Value {
         Part::BarrelLength => num(rifle.and_then(|r| r.barrel_cm)),
         Part::Rings => match mount {
             Some(m) if m.no_rings => Value::One("none".to_owned()),
-            Some(m) => m.rings_kept_mm.map_or(Value::Nothing, |bore| Value::One(format!("{bore}"))),
+            Some(m) => m.rings_kept_mm.map_or(Value::Nothing, |bore| Value::One(shortest(bore))),
             None => Value::Nothing,
         },
         Part::RingsHeight => num(mount.and_then(|m| m.rings_centre_height_mm)),

@@ -99,7 +99,7 @@ fn power(text: &[u8]) -> Option<i32> {
 }
 
 /// Few digits: exact in one multiplication or division where both sides are exact.
-fn nearest_short(digits: u64, exponent: i32) -> f64 {
+pub(super) fn nearest_short(digits: u64, exponent: i32) -> f64 {
     const EXACT: i32 = 22;
     if digits < 1 << 53 && exponent.abs() <= EXACT {
         let mut scale = 1.0;
@@ -167,7 +167,7 @@ fn nearest(mut above: Vec<u32>, exponent: i32, count: i32) -> f64 {
 }
 
 /// Multiplies by a small number and adds one.
-fn times_and(number: &mut Vec<u32>, factor: u32, more: u32) {
+pub(super) fn times_and(number: &mut Vec<u32>, factor: u32, more: u32) {
     let mut carry = u64::from(more);
     for limb in number.iter_mut() {
         carry += u64::from(*limb) * u64::from(factor);
@@ -180,14 +180,14 @@ fn times_and(number: &mut Vec<u32>, factor: u32, more: u32) {
 }
 
 /// Multiplies by a power of two.
-fn double(number: &mut Vec<u32>, times: i32) {
+pub(super) fn double(number: &mut Vec<u32>, times: i32) {
     for _ in 0..times / 31 {
         times_and(number, 1 << 31, 0);
     }
     times_and(number, 1 << (times % 31), 0);
 }
 
-fn trim(number: &mut Vec<u32>) {
+pub(super) fn trim(number: &mut Vec<u32>) {
     while number.last() == Some(&0) {
         number.pop();
     }

@@ -1,6 +1,7 @@
 //! JSON (RFC 8259) as one value: read, looked into, written.
 
 use super::decimal;
+use super::printed::{push_placed, push_sign, significant};
 
 /// Groups and lists inside one another, at most.
 const DEEPEST: usize = 100;
@@ -162,17 +163,21 @@ fn put(fields: &mut Vec<(String, Json)>, name: String, value: Json) {
 /// The shortest digits that read back as the same double, with a point or a power.
 fn write_number(number: f64, out: &mut String) {
     if !number.is_finite() {
-        out.push_str("null");
-    } else if (1e-5..1e-4).contains(&number.abs()) {
-        out.push_str(&format!("{number}"));
-    } else {
-        let text = format!("{number:?}");
-        match text.split_once('e') {
-            Some((digits, power)) if !power.starts_with('-') => {
-                out.push_str(&format!("{digits}e+{power}"));
-            }
-            _ => out.push_str(&text),
+        return out.push_str("null");
+    }
+    let Some(size) = push_sign(out, number) else {
+        return;
+    };
+    let (digits, point) = significant(size);
+    if (-4..=16).contains(&point) {
+        push_placed(out, &digits, point);
+        if digits.len() as i32 <= point {
+            out.push_str(".0");
         }
+    } else {
+        push_placed(out, &digits, 1);
+        out.push_str(if point > 0 { "e+" } else { "e" });
+        out.push_str(&(point - 1).to_string());
     }
 }
 

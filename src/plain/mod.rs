@@ -10,6 +10,7 @@ mod letters;
 mod map;
 mod names;
 mod passed;
+mod printed;
 mod sorted;
 
 pub use decimal::decimal;
@@ -18,4 +19,5 @@ pub use letters::{capital, is_letter, small, small_text};
 pub use map::Map;
 pub use names::key;
 pub use passed::{Passed, Wire, read, written};
+pub use printed::{fill, fixed, holes, shortest};
 pub use sorted::{sort_by, sort_by_key};

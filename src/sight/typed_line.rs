@@ -8,7 +8,8 @@ use super::specification::{
     Elevation, FieldClass, FocalPlane, GlassGrade, Illumination, ParallaxSetting, ReticleFamily,
     Specification,
 };
-use crate::plain::{self, is_letter, small};
+use crate::filled;
+use crate::plain::{self, is_letter, shortest, small};
 
 /// Metres in one yard.
 const METRES_PER_YARD: f64 = 0.9144;
@@ -618,9 +619,9 @@ impl Reader<'_> {
             _ => {}
         }
         sight.unread.push(if unit.is_empty() {
-            format!("{number}")
+            shortest(number)
         } else {
-            format!("{number} {unit}")
+            shortest(number) + " " + &unit
         });
         Ok(if unit.is_empty() { 1 } else { used })
     }
@@ -753,7 +754,7 @@ impl Reader<'_> {
                     if let Some(tube) = TUBES_MM.iter().find(|tube| (*tube - mm).abs() < 0.11) {
                         put(&mut sight.tube_mm, *tube, Unknown::Tube, &word)?;
                     } else {
-                        sight.unread.push(format!("tube {mm}"));
+                        sight.unread.push(filled!("tube {}", mm));
                     }
                     Ok(2 + usize::from(self.word(2) == "mm"))
                 }

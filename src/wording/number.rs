@@ -2,6 +2,7 @@
 
 use super::language::spoken;
 use super::place_of;
+use crate::plain::fixed;
 
 /// A number with exactly so many digits after the decimal sign, in the language's own signs;
 /// from 10 000 on grouped by threes with a narrow no-break space or what the language has;
@@ -11,7 +12,7 @@ pub fn number(value: f64, decimals: usize) -> String {
     if !value.is_finite() {
         return "–".to_owned();
     }
-    localised(&format!("{value:.decimals$}"))
+    localised(&fixed(value, decimals))
 }
 
 /// A number with at least and at most so many digits after the decimal sign.
@@ -19,7 +20,7 @@ pub(super) fn plain_number(value: f64, least: usize, most: usize) -> String {
     if !value.is_finite() {
         return number(value, 0);
     }
-    let mut text = format!("{value:.most$}");
+    let mut text = fixed(value, most);
     while text.contains('.') && text.len() - text.find('.').unwrap_or(0) - 1 > least {
         if !text.ends_with('0') {
             break;

@@ -2,6 +2,7 @@
 
 use super::number::{number, plain_number};
 use super::{language, plural};
+use crate::plain::fixed;
 
 /// A value for a message.
 #[derive(Clone, Debug, PartialEq)]
@@ -159,7 +160,7 @@ fn choose(choice: &str, args: &[(&str, Arg)], out: &mut String) {
 
 /// A number as Fluent writes it in a variant's key: a full stop, no needless noughts.
 fn plain_decimal(value: f64, most: usize) -> String {
-    let text = format!("{value:.most$}");
+    let text = fixed(value, most);
     if text.contains('.') {
         text.trim_end_matches('0').trim_end_matches('.').to_owned()
     } else {

@@ -260,17 +260,21 @@ impl Source {
             .collect()
     }
 
-    /// Texts of more than one word, outside tests and attributes.
-    pub fn phrases_outside_tests(&self) -> Vec<(usize, &str)> {
+    /// Texts outside tests and attributes.
+    pub fn texts_outside_tests(&self) -> impl Iterator<Item = (usize, &str)> {
         self.tokens
             .iter()
             .filter(|placed| !placed.in_tests && !placed.in_attribute)
             .filter_map(|placed| match &placed.token {
-                Token::Text(text) if text.trim().contains(' ') => {
-                    Some((placed.line, text.as_str()))
-                }
+                Token::Text(text) => Some((placed.line, text.as_str())),
                 _ => None,
             })
+    }
+
+    /// Texts of more than one word, outside tests and attributes.
+    pub fn phrases_outside_tests(&self) -> Vec<(usize, &str)> {
+        self.texts_outside_tests()
+            .filter(|(_, text)| text.trim().contains(' '))
             .collect()
     }
 

@@ -69,12 +69,11 @@ const FLAGS: &str = "-Zunstable-options -Cpanic=immediate-abort -Cllvm-args=--di
 /// It does not compile.
 pub fn compile_page() -> Result<PathBuf, String> {
     ensure_library_source()?;
-    let folder = place::target().join("page");
     let mut cargo = place::cargo();
     cargo
         .env("RUSTC_BOOTSTRAP", "1")
         .env("RUSTFLAGS", FLAGS)
-        .env("CARGO_TARGET_DIR", &folder)
+        .env("CARGO_TARGET_DIR", page_folder())
         .args(["build", "--release", "--locked", "--target", TARGET])
         .args(["--bin", "scopewright", "--features", "web"])
         .args([
@@ -82,7 +81,16 @@ pub fn compile_page() -> Result<PathBuf, String> {
             "-Zbuild-std-features=optimize_for_size",
         ]);
     run::shown(&mut cargo)?;
-    Ok(folder.join(TARGET).join("release/scopewright.wasm"))
+    Ok(page_module())
+}
+
+/// Where [`compile_page`] puts the raw module, which names its functions.
+pub fn page_module() -> PathBuf {
+    page_folder().join(TARGET).join("release/scopewright.wasm")
+}
+
+fn page_folder() -> PathBuf {
+    place::target().join("page")
 }
 
 /// Glue and module for a browser.

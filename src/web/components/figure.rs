@@ -40,12 +40,15 @@ pub fn FigureDrawing(props: &Props) -> Html {
         .px_per_cm
         .unwrap_or_else(|| (props.height_px / height_cm).min(props.height_px * 1.7 / width_cm));
     let (width_px, height_px) = (width_cm * px_per_cm, height_cm * px_per_cm);
-    let view = format!(
-        "{:.1} {:.1} {width_cm:.1} {height_cm:.1}",
-        figure.left_cm, figure.top_cm
+    let view = filled!(
+        "{.1} {.1} {.1} {.1}",
+        figure.left_cm,
+        figure.top_cm,
+        width_cm,
+        height_cm
     );
     html! {
-        <svg class="figure" width={format!("{width_px:.1}")} height={format!("{height_px:.1}")} viewBox={view} aria-hidden="true">
+        <svg class="figure" width={fixed(width_px, 1)} height={fixed(height_px, 1)} viewBox={view} aria-hidden="true">
             { for figure.pieces.iter().map(|piece| html! {
                 <path d={piece.path.clone()} class={match piece.tone {
                     Tone::Dark => "figure__dark",

@@ -88,7 +88,7 @@ pub fn Steps(props: &Props) -> Html {
         least
     };
     let width = (most - least).max(1e-9);
-    let place = |value: f64| format!("{:.1}%", 6.0 + 88.0 * (value - least) / width);
+    let place = |value: f64| filled!("{.1}%", 6.0 + 88.0 * (value - least) / width);
     html! {
         <table class="steps">
             <caption class="steps__caption">{ capitalised(&quantity_name(axis)) }</caption>

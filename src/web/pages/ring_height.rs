@@ -248,7 +248,7 @@ pub fn RingHeightPage() -> Html {
         .iter()
         .map(|tube| {
             (
-                tube.to_string(),
+                shortest(*tube),
                 crate::wording::with_unit(*tube, usize::from(*tube < 25.5), "mm"),
             )
         })
@@ -285,7 +285,7 @@ pub fn RingHeightPage() -> Html {
                         </div>
                         <p class="tool__rail" role="status">{ rail_said(made, &measured, &typed.width, units) }</p>
                     }
-                    <OwnChips label={t!("rings-tube")} group="rings-tube" options={tubes} chosen={Some(AttrValue::from(tube.to_string()))} onchoose={choose_tube} />
+                    <OwnChips label={t!("rings-tube")} group="rings-tube" options={tubes} chosen={Some(AttrValue::from(shortest(tube)))} onchoose={choose_tube} />
                     <div>
                         { box_("rings-under", t!("rings-under"), typed.rail_under_bell, tick(|t| &mut t.rail_under_bell)) }
                         { box_("rings-cap", t!("rings-cap"), typed.cap, tick(|t| &mut t.cap)) }

@@ -25,11 +25,11 @@ use std::rc::Rc;
 /// A line as a pick has it, to be typed on.
 fn line_of(line: &crate::advice::report::Line) -> String {
     let powers = if (line.mag_high - line.mag_low).abs() < 1e-9 {
-        format!("{}", line.mag_low)
+        shortest(line.mag_low)
     } else {
-        format!("{}-{}", line.mag_low, line.mag_high)
+        filled!("{}-{}", line.mag_low, line.mag_high)
     };
-    format!("{powers}x{}, {} mm", line.objective_mm, line.tube_mm)
+    powers + &filled!("x{}, {} mm", line.objective_mm, line.tube_mm)
 }
 
 fn cells(row: &Row) -> Html {

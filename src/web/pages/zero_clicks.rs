@@ -60,7 +60,7 @@ fn paper(group: &Group, units: Units) -> Html {
     let scale = 100.0 / half;
     let line = |x1: f64, y1: f64, x2: f64, y2: f64, class: &'static str| {
         html! {
-            <line x1={format!("{x1:.2}")} y1={format!("{y1:.2}")} x2={format!("{x2:.2}")} y2={format!("{y2:.2}")} {class} vector-effect="non-scaling-stroke" />
+            <line x1={fixed(x1, 2)} y1={fixed(y1, 2)} x2={fixed(x2, 2)} y2={fixed(y2, 2)} {class} vector-effect="non-scaling-stroke" />
         }
     };
     let at = (
@@ -79,7 +79,7 @@ fn paper(group: &Group, units: Units) -> Html {
                 { line(90.0, 100.0, 110.0, 100.0, "zero__mark") }
                 { line(at.0, at.1, 100.0, at.1, "zero__way") }
                 { line(100.0, at.1, 100.0, 100.0, "zero__way") }
-                <circle cx={format!("{:.2}", at.0)} cy={format!("{:.2}", at.1)} r="4" class="zero__group" />
+                <circle cx={fixed(at.0, 2)} cy={fixed(at.1, 2)} r="4" class="zero__group" />
             </svg>
             <figcaption class="small soft">{ t!("zero-drawing") }{ " " }{ t!("zero-paper", side = cm(units, 2.0 * half)) }</figcaption>
         </figure>

@@ -4,6 +4,7 @@ use super::picture::{Drawing, Drawn, Handle, Told};
 use super::slider::Scale;
 use crate::drawing::silhouette::Figure;
 use crate::drawing::svg::Svg;
+use crate::filled;
 use crate::need::answers::Units;
 use crate::sight::field::field_at_range_m;
 use crate::t;
@@ -100,7 +101,12 @@ impl Crossing {
         let swing_deg_s = self.run_m_s / range_m * 180.0 / core::f64::consts::PI;
         let mut still = Svg::default();
         let ground_px = cy + 0.01 * self.figure.bottom_cm * px_per_m;
-        still.line("soft", 1.0, "", &format!("M0 {ground_px:.1}H{width_px:.0}"));
+        still.line(
+            "soft",
+            1.0,
+            "",
+            &filled!("M0 {.1}H{.0}", ground_px, width_px),
+        );
         let mut svg = Svg::default();
         svg.figure(&self.figure, aim_px, cy, 0.01 * px_per_m);
         // Under the fields, where an animal larger than they are does not reach.
@@ -116,10 +122,20 @@ impl Crossing {
             if r > cy {
                 // As much of it as the drawing shows.
                 let x = (r * r - cy * cy).sqrt();
-                let arc = |from: f64, sweep: u8| {
-                    format!("M{from:.1} 0A{r:.1} {r:.1} 0 0 {sweep} {from:.1} {height_px:.0}")
-                };
-                let d = format!("{}{}", arc(cx - x, 0), arc(cx + x, 1));
+                let (left, right) = (cx - x, cx + x);
+                let d = filled!(
+                    "M{.1} 0A{.1} {.1} 0 0 0 {.1} {.0}M{.1} 0A{.1} {.1} 0 0 1 {.1} {.0}",
+                    left,
+                    r,
+                    r,
+                    left,
+                    height_px,
+                    right,
+                    r,
+                    r,
+                    right,
+                    height_px
+                );
                 svg.line(class, 2.0, dashes, &d);
             } else {
                 svg.ring(class, 2.0, dashes, cx, cy, r);
@@ -130,9 +146,14 @@ impl Crossing {
             svg.text("ink-text", "middle", cx, y + 16.0, &words);
         }
         let ahead = aim_px + lead_px;
-        let bar = format!(
-            "M{aim_px:.1} {:.1}v12M{aim_px:.1} {cy:.1}H{ahead:.1}M{ahead:.1} {:.1}v12",
+        let bar = filled!(
+            "M{.1} {.1}v12M{.1} {.1}H{.1}M{.1} {.1}v12",
+            aim_px,
             cy - 6.0,
+            aim_px,
+            cy,
+            ahead,
+            ahead,
             cy - 6.0
         );
         svg.line("halo", 5.0, "", &bar);

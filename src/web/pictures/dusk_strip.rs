@@ -147,7 +147,7 @@ fn event_name(kind: EventKind) -> String {
 }
 
 fn px(value: f64) -> String {
-    format!("{value:.1}")
+    fixed(value, 1)
 }
 
 /// The dusk strip.
@@ -191,12 +191,12 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
         Rc::new(move |to: f64| {
             minute.set(to);
             let x = strip.x_px(to);
-            line.set("transform", &format!("translate({x:.2} 0)"));
+            line.set("transform", &filled!("translate({.2} 0)", x));
             // Not `clamp`: on a very narrow strip the ends change places.
             let grip_x = x.min(width - GRIP_HALF_PX - 1.0).max(GRIP_HALF_PX + 1.0);
-            grip_box.set("transform", &format!("translate({grip_x:.2} 0)"));
+            grip_box.set("transform", &filled!("translate({.2} 0)", grip_x));
             clock.text(&evening.clock(to).to_string());
-            slider.set("aria-valuenow", &format!("{to:.0}"));
+            slider.set("aria-valuenow", &fixed(to, 0));
             slider.set("aria-valuetext", &said_handle(&evening, &rows, to));
         })
     };
@@ -348,11 +348,11 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
     };
     let drawing = html! {
         <svg class="strip__drawing" data-keep="" aria-hidden="true"
-            width={px(width)} height={px(height)} viewBox={format!("0 0 {width:.1} {height:.1}")}>
+            width={px(width)} height={px(height)} viewBox={filled!("0 0 {.1} {.1}", width, height)}>
             <defs>
                 <linearGradient id={sky.clone()}>
                     { for band.iter().map(|(share, colour)| html! {
-                        <stop offset={format!("{share:.4}")} stop-color={colour.hex()} />
+                        <stop offset={fixed(*share, 4)} stop-color={colour.hex()} />
                     }) }
                 </linearGradient>
                 <pattern id={hatch.clone()} width="4" height="4" patternUnits="userSpaceOnUse"
@@ -372,14 +372,14 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
                 height={px(BAND_PX - 1.0)} fill={format!("url(#{sky})")} stroke-width="1" />
             { for events.iter().map(|(x, ..)| html! {
                 <path class="ink" stroke-width="1"
-                    d={format!("M{x:.1} {:.1}v4M{x:.1} {:.1}v-4", band_top, band_end)} />
+                    d={filled!("M{.1} {.1}v4M{.1} {.1}v-4", *x, band_top, *x, band_end)} />
             }) }
             if has_handle {
                 <g ref={line.node.clone()}>
                     <path class="halo" stroke-width="6"
-                        d={format!("M0 {:.1}V{:.1}", band_top - 1.0, rows_end)} />
+                        d={filled!("M0 {.1}V{.1}", band_top - 1.0, rows_end)} />
                     <path class="ink" stroke-width="2"
-                        d={format!("M0 {:.1}V{:.1}", band_top - 1.0, ticks_end + 1.0)} />
+                        d={filled!("M0 {.1}V{.1}", band_top - 1.0, ticks_end + 1.0)} />
                 </g>
             }
             { for props.rows.iter().enumerate().map(|(n, row)| {
@@ -412,7 +412,7 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
             }) }
             { for ticks.iter().enumerate().map(|(n, (x, clock))| html! {
                 <g>
-                    <path class="soft" stroke-width="1" d={format!("M{x:.1} {rows_end:.1}v4")} />
+                    <path class="soft" stroke-width="1" d={filled!("M{.1} {.1}v4", *x, rows_end)} />
                     if n % every == 0 {
                         <text class="strip__tick" x={px(*x)} y={px(rows_end + 17.0)} text-anchor="middle">
                             { clock.clone() }
@@ -436,8 +436,8 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
             if has_handle {
                 <div class="strip__way" role="slider" tabindex="0" ref={slider.node.clone()}
                     aria-label={props.label.clone()}
-                    aria-valuemin={format!("{:.0}", strip.first_min)}
-                    aria-valuemax={format!("{:.0}", strip.last_min)}
+                    aria-valuemin={fixed(strip.first_min, 0)}
+                    aria-valuemax={fixed(strip.last_min, 0)}
                     {onpointerdown} {onpointermove} onpointerup={let_go.clone()}
                     onpointercancel={let_go} {onkeydown}>
                     { drawing }

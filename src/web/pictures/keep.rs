@@ -1,6 +1,8 @@
 //! Keeping a picture as SVG or PNG.
 
 use crate::drawing::svg::escaped;
+use crate::filled;
+use crate::plain::shortest;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{
@@ -61,9 +63,9 @@ impl Sheet {
             if word.is_empty() || line.chars().count() + word.chars().count() >= most {
                 if !line.is_empty() {
                     self.y_px += LINE_PX;
+                    let at = filled!(r#"x="{}" y="{}""#, SPACE_PX, self.y_px - 5.0);
                     self.inner.push_str(&format!(
-                        r#"<text x="{SPACE_PX}" y="{}" font-weight="{weight}">{}</text>"#,
-                        self.y_px - 5.0,
+                        r#"<text {at} font-weight="{weight}">{}</text>"#,
                         escaped(&line)
                     ));
                 }
@@ -111,8 +113,9 @@ fn sheet(frame: &Element) -> (String, f64, f64) {
         sheet.say(&scale.text_content().unwrap_or_default(), "400");
     }
     let (width, height) = (sheet.wide_px + 2.0 * SPACE_PX, sheet.y_px + SPACE_PX);
+    let (wide, high) = (shortest(width), shortest(height));
     let svg = format!(
-        r#"<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{height}" viewBox="0 0 {width} {height}" font-family="system-ui, sans-serif"><style>{KEPT_STYLE}</style><rect width="{width}" height="{height}" fill="white"/>{}</svg>"#,
+        r#"<svg xmlns="http://www.w3.org/2000/svg" width="{wide}" height="{high}" viewBox="0 0 {wide} {high}" font-family="system-ui, sans-serif"><style>{KEPT_STYLE}</style><rect width="{wide}" height="{high}" fill="white"/>{}</svg>"#,
         sheet.inner
     );
     (svg, width, height)
@@ -127,7 +130,7 @@ fn placed(drawing: &Element, y: f64, width: f64, height: f64) -> Option<String> 
         ("width", width),
         ("height", height),
     ] {
-        copy.set_attribute(name, &value.to_string()).ok()?;
+        copy.set_attribute(name, &shortest(value)).ok()?;
     }
     XmlSerializer::new().ok()?.serialize_to_string(&copy).ok()
 }

@@ -4,6 +4,7 @@ use super::picture::{Drawing, Drawn, Handle, Told};
 use super::slider::Scale;
 use crate::drawing::path::{Point, push_outline, push_rectangle};
 use crate::drawing::svg::Svg;
+use crate::filled;
 use crate::need::answers::Units;
 use crate::rifle::mounting::{Clearances, TubeLayout};
 use crate::t;
@@ -262,7 +263,7 @@ impl OnRifle {
         );
         // The port through which cases leave, and the edge of the receiver's ring.
         let port = rect(rail_from + 34.0, ring_places[0] - 16.0, 1.0, 0.72 * high);
-        let ring_edge = format!("M{:.1} {:.1}V{:.1}", x(receiver_to), y(high), y(-12.0));
+        let ring_edge = filled!("M{.1} {.1}V{.1}", x(receiver_to), y(high), y(-12.0));
         svg.line("rifle__cap", 1.0, "", &(port + &ring_edge));
         svg.fill(
             fails(bell_touches && c.rail_under_bell, "tone-mid"),
@@ -388,33 +389,22 @@ impl OnRifle {
             ) + &shape(&turret)),
         );
         // Edges that a workshop drawing shows: power ring, eyepiece, bell, the knob at the side.
-        let edge = |mm: f64, r: f64| {
-            format!(
-                "M{:.1} {:.1}V{:.1}",
-                x(mm),
-                y(over_bore + r),
-                y(over_bore - r)
-            )
-        };
+        let edge =
+            |mm: f64, r: f64| filled!("M{.1} {.1}V{.1}", x(mm), y(over_bore + r), y(over_bore - r));
         svg.line(
             "rifle__cap",
             1.0,
             "",
-            &format!(
-                "{}{}{}{}M{:.1} {:.1}H{:.1}",
-                edge(ocular_to - 19.0, ro),
-                edge(ocular_to - 31.0, ro),
-                edge(ocular_end + 18.0, ro),
-                edge(front_end - 9.0, rb),
-                x(-13.0),
-                y(knob),
-                x(13.0)
-            ),
+            &(edge(ocular_to - 19.0, ro)
+                + &edge(ocular_to - 31.0, ro)
+                + &edge(ocular_end + 18.0, ro)
+                + &edge(front_end - 9.0, rb)
+                + &filled!("M{.1} {.1}H{.1}", x(-13.0), y(knob), x(13.0))),
         );
         svg.ring("rifle__cap", 1.0, "", x(0.0), y(over_bore), 11.0 * px);
         svg.ring("rifle__cap", 1.0, "", x(0.0), y(over_bore), 8.0 * px);
         // Knurling: what is gripped.
-        let ridges = format!("M{:.1} {:.1}H{:.1}", x(-12.0), y(knob + 5.5), x(12.0));
+        let ridges = filled!("M{.1} {.1}H{.1}", x(-12.0), y(knob + 5.5), x(12.0));
         svg.line("rifle__cap", 6.0 * px, "1 2", &ridges);
         svg.line(
             "rifle__cap",
@@ -434,8 +424,8 @@ impl OnRifle {
                 "rifle__cap",
                 1.0,
                 "",
-                &format!(
-                    "M{:.1} {:.1}H{:.1}",
+                &filled!(
+                    "M{.1} {.1}H{.1}",
                     x(place - RING_HALF_MM),
                     y(over_bore),
                     x(place + RING_HALF_MM)
@@ -448,10 +438,12 @@ impl OnRifle {
             "soft",
             1.0,
             "8 3 2 3",
-            &format!(
-                "M0 {:.1}H{width_px:.0}M0 {:.1}H{width_px:.0}",
+            &filled!(
+                "M0 {.1}H{.0}M0 {.1}H{.0}",
                 y(over_bore),
-                y(0.0)
+                width_px,
+                y(0.0),
+                width_px
             ),
         );
         svg.fill("paper", &eye_path(x(eye), y(over_bore), px));
@@ -459,12 +451,17 @@ impl OnRifle {
         svg.disc("ink-fill", x(eye - 2.5), y(over_bore), 3.0 * px);
         let height_at = eye + 0.66 * self.eye_relief_mm;
         let upright = |mm: f64, low: f64, high: f64| {
-            format!(
-                "M{0:.1} {1:.1}V{2:.1}M{3:.1} {1:.1}h6M{3:.1} {2:.1}h6",
-                x(mm),
-                y(low),
-                y(high),
-                x(mm) - 3.0
+            let (x, low, high) = (x(mm), y(low), y(high));
+            let left = x - 3.0;
+            filled!(
+                "M{.1} {.1}V{.1}M{.1} {.1}h6M{.1} {.1}h6",
+                x,
+                low,
+                high,
+                left,
+                low,
+                left,
+                high
             )
         };
         svg.line("ink", 1.0, "", &upright(height_at, 0.0, over_bore));
@@ -477,11 +474,14 @@ impl OnRifle {
             "ink",
             1.0,
             "",
-            &format!(
-                "M{0:.1} {2:.1}H{1:.1}M{0:.1} {3:.1}v6M{1:.1} {3:.1}v6",
+            &filled!(
+                "M{.1} {.1}H{.1}M{.1} {.1}v6M{.1} {.1}v6",
                 x(eye),
-                x(ocular_end),
                 relief_y,
+                x(ocular_end),
+                x(eye),
+                relief_y - 3.0,
+                x(ocular_end),
                 relief_y - 3.0
             ),
         );
@@ -500,7 +500,7 @@ impl OnRifle {
             let over = under + touch.bell_mm;
             svg.line("halo", 3.0, "", &upright(at, over, under));
             svg.line("ink", 1.0, "", &upright(at, over, under));
-            let lead = format!("M{0:.1} {1:.1}V{2:.1}", x(at), y(over), below_stock - 13.0);
+            let lead = filled!("M{.1} {.1}V{.1}", x(at), y(over), below_stock - 13.0);
             svg.line("ink", 1.0, "1.5 2.5", &lead);
             let air = length_mm(units, -touch.bell_mm);
             let end = (x(at) + 20.0).min(width_px - 2.0);
@@ -571,16 +571,20 @@ impl OnRifle {
 
 /// An eye from the side that looks to the right, its pupil's plane at `x`.
 fn eye_path(x: f64, y: f64, px: f64) -> String {
-    let r = 12.0 * px;
-    format!(
-        "M{:.1} {:.1}A{r:.1} {r:.1} 0 1 0 {:.1} {:.1}A{c:.1} {c:.1} 0 0 0 {:.1} {:.1}Z",
-        x - 3.2 * px,
-        y - 6.4 * px,
-        x - 3.2 * px,
-        y + 6.4 * px,
-        x - 3.2 * px,
-        y - 6.4 * px,
-        c = 7.6 * px
+    let (r, c) = (12.0 * px, 7.6 * px);
+    let (x, above, below) = (x - 3.2 * px, y - 6.4 * px, y + 6.4 * px);
+    filled!(
+        "M{.1} {.1}A{.1} {.1} 0 1 0 {.1} {.1}A{.1} {.1} 0 0 0 {.1} {.1}Z",
+        x,
+        above,
+        r,
+        r,
+        x,
+        below,
+        c,
+        c,
+        x,
+        above
     )
 }
 

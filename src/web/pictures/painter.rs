@@ -264,8 +264,7 @@ pub(super) fn paint_shade(slot: &Slot, shade: &Shade, id: &str, centre: (f64, f6
         Shade::None => {}
         Shade::Even(share) => {
             slot.shade.set("fill", TUBE);
-            slot.shade
-                .set("fill-opacity", &format!("{:.3}", opacity(*share)));
+            slot.shade.set("fill-opacity", &fixed(opacity(*share), 3));
         }
         Shade::Rings {
             centre_px,
@@ -275,13 +274,12 @@ pub(super) fn paint_shade(slot: &Slot, shade: &Shade, id: &str, centre: (f64, f6
             // The course depends on beam and pupil only; the eye's place moves the whole.
             let mut course = String::new();
             for (at, share) in stops {
-                course.push_str(&format!(
-                    "<stop offset=\"{at:.4}\" stop-color=\"{TUBE}\" stop-opacity=\"{:.3}\"/>",
-                    opacity(*share)
-                ));
+                course.push_str(&filled!("<stop offset=\"{.4}\" stop-color=\"", *at));
+                course.push_str(TUBE);
+                course.push_str(&filled!("\" stop-opacity=\"{.3}\"/>", opacity(*share)));
             }
             slot.gradient.inside(&course);
-            let px = |name, value: f64| slot.gradient.set(name, &format!("{value:.1}"));
+            let px = |name, value: f64| slot.gradient.set(name, &fixed(value, 1));
             px("cx", centre.0 + centre_px);
             px("cy", centre.1);
             px("r", *black_px);
@@ -450,8 +448,7 @@ impl Painter {
             // In the quarry's own centimetres, in steps of an eighth so that it seldom changes.
             let eighths = (8.0 * libm::log2(soft_px)).round() / 8.0;
             let steady_px = libm::exp2(eighths);
-            self.blur
-                .set("stdDeviation", &format!("{:.2}", steady_px / per_cm));
+            self.blur.set("stdDeviation", &fixed(steady_px / per_cm, 2));
         }
         let filter = if soft {
             format!("url(#{}-soft)", self.id)
@@ -587,7 +584,7 @@ impl Painter {
             let mut x = String::new();
             push_number(&mut x, at, 0);
             name.set("x", &x);
-            lead.set("d", &format!("M7 0H{}", (at - 3.0).max(7.0)));
+            lead.set("d", &filled!("M7 0H{}", (at - 3.0).max(7.0)));
         }
     }
 
@@ -673,7 +670,7 @@ impl Painter {
         };
         slot.bracket_text.set("text-anchor", anchor);
         slot.bracket_text
-            .set("transform", &format!("translate({x:.1} {:.1})", y + 5.0));
+            .set("transform", &filled!("translate({.1} {.1})", x, y + 5.0));
         slot.bracket_text.text(words);
     }
 }
@@ -682,7 +679,7 @@ impl Painter {
 pub(super) const VEIL_BESIDE_DEG: f64 = 1.0;
 /// `translate(x y) scale(k)`.
 pub(super) fn placed(x: f64, y: f64, scale: f64) -> String {
-    format!("translate({x:.2} {y:.2}) scale({scale:.5})")
+    filled!("translate({.2} {.2}) scale({.5})", x, y, scale)
 }
 
 /// Role and labelled width of each layer that a reticle is drawn with.

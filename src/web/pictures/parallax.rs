@@ -3,6 +3,7 @@
 use super::picture::{Drawing, Drawn, Handle, Told, width_of_one};
 use super::slider::Scale;
 use crate::drawing::svg::Svg;
+use crate::filled;
 use crate::need::answers::Units;
 use crate::sight::ParallaxSetting;
 use crate::sight::parallax::{free_distance_m, share_of_circle, with_offset_mm};
@@ -87,9 +88,13 @@ fn upright(svg: &mut Svg, class: &str, dashes: &str, x: f64, half_px: f64) {
         let side = if x < 0.0 { -1.0 } else { 1.0 };
         let tip = side * (half_px - 5.0);
         let back = tip - side * 8.0;
-        let d = format!(
-            "M{:.1} 0H{tip:.1}M{back:.1} -7L{tip:.1} 0L{back:.1} 7",
-            tip - side * 24.0
+        let d = filled!(
+            "M{.1} 0H{.1}M{.1} -7L{.1} 0L{.1} 7",
+            tip - side * 24.0,
+            tip,
+            back,
+            tip,
+            back
         );
         svg.line(class, 2.0, "", &d);
         return;
@@ -98,7 +103,7 @@ fn upright(svg: &mut Svg, class: &str, dashes: &str, x: f64, half_px: f64) {
         class,
         2.0,
         dashes,
-        &format!("M{x:.2} {:.1}V{long:.1}", -long),
+        &filled!("M{.2} {.1}V{.1}", x, -long, long),
     );
 }
 
@@ -152,7 +157,7 @@ impl Parallax {
             "soft",
             1.0,
             "2 4",
-            &format!("M0 {:.1}V{:.1}", 6.0 - half, half - 6.0),
+            &filled!("M0 {.1}V{.1}", 6.0 - half, half - 6.0),
         );
         let (exit_px, pupil_px) = (0.5 * exit_mm * px, 0.5 * self.eye_pupil_mm * px);
         eye.disc("tone-dark", eye_mm * px, 0.0, pupil_px);
@@ -167,7 +172,7 @@ impl Parallax {
         let px_per_mm = circle_px / (10.0 * self.aiming_circle_cm);
         if let (Some(by_fixed), by_adjustable) = (fixed, adjustable.unwrap_or(0.0)) {
             target.ring("soft", 2.0, "", 0.0, 0.0, 0.5 * circle_px);
-            target.line("soft", 1.0, "", &format!("M{:.1} 0H{half:.1}", -half));
+            target.line("soft", 1.0, "", &filled!("M{.1} 0H{.1}", -half, half));
             let at = (by_fixed * px_per_mm, by_adjustable * px_per_mm);
             upright(&mut target, "pick", "", at.0, half);
             upright(&mut target, "ink", "4 4", at.1, half);

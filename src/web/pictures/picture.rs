@@ -136,10 +136,10 @@ fn paint(drawn: &Drawn, pens: &[Pens], words: &Pen, scale: &Pen, with_words: boo
     for (drawing, pens) in drawn.drawings.iter().zip(pens) {
         let (w, h) = drawing.size_px;
         let (x, y) = drawing.origin_px;
-        pens.drawing.set("width", &format!("{w:.0}"));
-        pens.drawing.set("height", &format!("{h:.0}"));
+        pens.drawing.set("width", &fixed(w, 0));
+        pens.drawing.set("height", &fixed(h, 0));
         pens.drawing
-            .set("viewBox", &format!("{:.2} {:.2} {w:.0} {h:.0}", -x, -y));
+            .set("viewBox", &filled!("{.2} {.2} {.0} {.0}", -x, -y, w, h));
         pens.still.parts(&drawing.still.parts);
         pens.inside.parts(&drawing.inside.parts);
         pens.note.text(&drawing.note);

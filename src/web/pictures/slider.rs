@@ -166,9 +166,9 @@ pub fn Slider(props: &SliderProps) -> Html {
         Rc::new(move |to: f64| {
             value.set(to);
             let share = scale.share(to, least, most);
-            thumb.style("transform", &format!("translateX({:.3}%)", 100.0 * share));
+            thumb.style("transform", &filled!("translateX({.3}%)", 100.0 * share));
             let words = spoken.emit(to);
-            track.set("aria-valuenow", &format!("{to:.2}"));
+            track.set("aria-valuenow", &fixed(to, 2));
             track.set("aria-valuetext", &words);
             shown.text(&words);
         })
@@ -245,7 +245,7 @@ pub fn Slider(props: &SliderProps) -> Html {
             </div>
             <div class="slide__track" role="slider" tabindex="0" ref={track.node.clone()}
                 aria-labelledby={name}
-                aria-valuemin={format!("{least:.2}")} aria-valuemax={format!("{most:.2}")}
+                aria-valuemin={fixed(least, 2)} aria-valuemax={fixed(most, 2)}
                 {onpointerdown} {onpointermove} onpointerup={let_go.clone()}
                 onpointercancel={let_go} {onkeydown}>
                 <div class="slide__line"></div>

@@ -270,7 +270,6 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
         let clip = format!("{id}-clip-{n}");
         let (w, h, r) = (shape.width_px, shape.height_px, 0.5 * shape.field_px);
         let (cx, cy) = (0.5 * w, 0.5 * h);
-        let size = |value: f64| format!("{value}");
         let label = format!("{id}-name-{n}");
         html! {
             <figure class="view__slot">
@@ -285,10 +284,10 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
                     <span class="view__covers" ref={slot.covers.node.clone()}></span>
                 </figcaption>
                 <svg class="view__picture" data-keep="" role="img" aria-labelledby={label} ref={slot.drawing.node.clone()}
-                    width={size(w)} height={size(h)} viewBox={format!("0 0 {w} {h}")}>
+                    width={shortest(w)} height={shortest(h)} viewBox={filled!("0 0 {} {}", w, h)}>
                     <defs>
                         <radialGradient id={format!("{id}-shade-{n}")} gradientUnits="userSpaceOnUse" ref={slot.gradient.node.clone()}></radialGradient>
-                        <clipPath id={clip.clone()}><circle cx={size(cx)} cy={size(cy)} r={size(r)} /></clipPath>
+                        <clipPath id={clip.clone()}><circle cx={shortest(cx)} cy={shortest(cy)} r={shortest(r)} /></clipPath>
                         if n == 0 {
                             <filter id={format!("{id}-soft")} x="-10%" y="-10%" width="120%" height="120%">
                                 <feGaussianBlur ref={blur.node.clone()} stdDeviation="0" />
@@ -296,21 +295,21 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
                         }
                     </defs>
                     if rounds {
-                        <circle class="view__tube" cx={size(cx)} cy={size(cy)} r={size(r)} />
+                        <circle class="view__tube" cx={shortest(cx)} cy={shortest(cy)} r={shortest(r)} />
                     } else {
-                        <rect class="view__tube" width={size(w)} height={size(h)} />
+                        <rect class="view__tube" width={shortest(w)} height={shortest(h)} />
                     }
                     <g clip-path={format!("url(#{clip})")}>
-                        <rect class="view__scene" ref={slot.sky.node.clone()} width={size(w)} height={size(h)} />
+                        <rect class="view__scene" ref={slot.sky.node.clone()} width={shortest(w)} height={shortest(h)} />
                         <path class="view__scene" ref={slot.wood.node.clone()} d={(*wood).clone()} />
-                        <rect class="view__scene" ref={slot.ground.node.clone()} width={size(w)} height={size(h + 4.0)} />
+                        <rect class="view__scene" ref={slot.ground.node.clone()} width={shortest(w)} height={shortest(h + 4.0)} />
                         <g ref={slot.quarry.node.clone()}>
                             { for props.quarry.figure.pieces.iter().zip(&slot.pieces).map(|(piece, pen)| html! {
                                 <path class="view__piece" ref={pen.node.clone()} d={piece.path.clone()} />
                             }) }
                         </g>
                         <g ref={slot.reticle.node.clone()}></g>
-                        <rect class="view__shade" ref={slot.shade.node.clone()} width={size(w)} height={size(h)} />
+                        <rect class="view__shade" ref={slot.shade.node.clone()} width={shortest(w)} height={shortest(h)} />
                     </g>
                     { for props.holds.iter().zip(&slot.holds).map(|((range_m, _), [pen, lead, name])| html! {
                         <g ref={pen.node.clone()}>

@@ -6,6 +6,7 @@ use super::slider::Scale;
 use crate::drawing::dusk::without_collisions;
 use crate::drawing::path::push_pair;
 use crate::drawing::svg::Svg;
+use crate::filled;
 use crate::need::answers::Units;
 use crate::t;
 use crate::web::view::Callback;
@@ -239,7 +240,7 @@ impl FlightPicture {
             2.0 * self.circle_radius_cm * px_per_cm,
         );
         svg.fill("flight__spread", &cloud);
-        svg.line("ink", 1.0, "", &format!("M0 {:.1}H{width_px:.0}", y(0.0)));
+        svg.line("ink", 1.0, "", &filled!("M0 {.1}H{.0}", y(0.0), width_px));
         svg.line("pick", 2.0, "", &line);
         let mut top = Vec::new();
         if let Some(reach) = dead_on_reach_m(&self.path, self.circle_radius_cm) {
@@ -247,7 +248,7 @@ impl FlightPicture {
                 "soft",
                 1.5,
                 "3 3",
-                &format!("M{:.1} {TOP_PX:.1}V{bottom:.1}", x(reach)),
+                &filled!("M{.1} {.1}V{.1}", x(reach), TOP_PX, bottom),
             );
             let words = t!("flight-leaves", range = range(self.units, reach));
             top.push((reach, 0.5, words));
@@ -257,7 +258,7 @@ impl FlightPicture {
             "ink",
             2.0,
             "",
-            &format!("M{:.1} {:.1}v8", x(self.zero_m), y(0.0) - 4.0),
+            &filled!("M{.1} {.1}v8", x(self.zero_m), y(0.0) - 4.0),
         );
         top.push((
             self.zero_m,
@@ -284,7 +285,7 @@ impl FlightPicture {
             "ink",
             1.0,
             "",
-            &format!("M1 {high:.1}h6M1 {low:.1}h6M4 {high:.1}V{low:.1}"),
+            &filled!("M1 {.1}h6M1 {.1}h6M4 {.1}V{.1}", high, low, high, low),
         );
         let circle = cm(self.units, 2.0 * self.circle_radius_cm);
         svg.text("strip__tick", "start", 1.0, low + 16.0, &circle);
@@ -299,7 +300,7 @@ impl FlightPicture {
                 "soft",
                 1.0,
                 "",
-                &format!("M{:.1} {:.1}v4", x(tick), bottom + 4.0),
+                &filled!("M{.1} {.1}v4", x(tick), bottom + 4.0),
             );
             svg.text(
                 "strip__tick",
@@ -311,7 +312,7 @@ impl FlightPicture {
             tick += every;
         }
         let still = core::mem::take(&mut svg);
-        let at = format!("M{:.1} {TOP_PX:.1}V{bottom:.1}", x(range_m));
+        let at = filled!("M{.1} {.1}V{.1}", x(range_m), TOP_PX, bottom);
         svg.line("halo", 6.0, "", &at);
         svg.line("ink", 2.0, "", &at);
         svg.disc("halo-fill", x(range_m), y(self.path_cm(range_m)), 7.0);
@@ -336,7 +337,7 @@ impl FlightPicture {
             width_px,
             circle_px,
         );
-        still.line("ink", 1.0, "", &format!("M0 {middle:.1}H{width_px:.0}"));
+        still.line("ink", 1.0, "", &filled!("M0 {.1}H{.0}", middle, width_px));
         for (n, way) in means.iter().enumerate() {
             let x = (n as f64 + 0.5) * column;
             let y = (middle - way.off_cm * px_per_cm).clamp(top, bottom);
@@ -346,8 +347,9 @@ impl FlightPicture {
                 "pick",
                 2.0,
                 "",
-                &format!(
-                    "M{x:.1} {:.1}V{:.1}",
+                &filled!(
+                    "M{.1} {.1}V{.1}",
+                    x,
                     (y - spread).max(2.0),
                     (y + spread).min(MEANS_PX - 38.0)
                 ),
@@ -358,7 +360,7 @@ impl FlightPicture {
                 let way_px = if way.off_cm < 0.0 { 7.0 } else { -7.0 };
                 svg.fill(
                     "fails-fill",
-                    &format!("M{:.1} {y:.1}h14l-7 {way_px:.1}Z", x - 7.0),
+                    &filled!("M{.1} {.1}h14l-7 {.1}Z", x - 7.0, y, way_px),
                 );
             } else {
                 svg.disc("ink-fill", x, y, 4.5);

@@ -38,7 +38,8 @@ pub mod prelude {
         AttrValue, Callback, Html, NodeRef, TargetCast, UseStateHandle, use_callback, use_effect,
         use_effect_with, use_memo, use_mut_ref, use_node_ref, use_state, use_state_eq,
     };
-    pub use crate::classes;
+    pub use crate::plain::{fixed, shortest};
+    pub use crate::{classes, filled};
     pub use scopewright_html::{Properties, component, html};
     pub use web_sys::{Event, FocusEvent, InputEvent, KeyboardEvent, MouseEvent, PointerEvent};
 }

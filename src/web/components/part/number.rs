@@ -89,13 +89,13 @@ pub fn Age(props: &AgeProps) -> Html {
                 <div class="chips">
                     { for props.middles.iter().map(|middle| {
                         let middle = *middle;
-                        let words = option(app.answers.units, Part::Age, &middle.to_string());
+                        let words = option(app.answers.units, Part::Age, &shortest(middle));
                         let app = app.clone();
                         let choose = Callback::from(move |_: Event| {
                             app.dispatch(Action::Pick(Field::Part(Part::Age), Reply::Decade(middle)));
                         });
                         html! {
-                            <label class="chip" key={middle.to_string()}>
+                            <label class="chip" key={shortest(middle)}>
                                 <input type="radio" name="age" checked={decade.is_some_and(|decade| same(decade, middle))} onchange={choose} />
                                 <span>{ words }</span>
                             </label>

@@ -196,7 +196,7 @@ pub fn of(app: &App, part: Part, over: &Callback<Over>) -> Html {
                 } else {
                     Reply::Decade(*middle)
                 };
-                one(&middle.to_string(), is_on, reply)
+                one(&shortest(*middle), is_on, reply)
             })
             .collect(),
         _ => Vec::new(),
