@@ -137,6 +137,13 @@ journey("on a phone the line is seen while one answers, and hides nothing", {}, 
     if (await visitor.page.evaluate(() => document.activeElement.closest(".counter__says") !== null)) break;
     assert.ok(low <= edge, `step ${step}: the focus ends at ${low}, the line begins at ${edge}`);
   }
+  // The figures of the picks stand at the edge that all share, the first pick has its bar.
+  const edges = await visitor.page.$eval(".counter__advice", (advice) => {
+    const of = (selector) => [...advice.querySelectorAll(selector)].map((one) => { const range = document.createRange(); range.selectNodeContents(one); return Math.round(range.getBoundingClientRect().right); });
+    return [...of(".picks td:last-child"), Math.round(advice.getBoundingClientRect().right)];
+  });
+  assert.equal(new Set(edges).size, 1, edges.join(" "));
+  assert.equal(await visitor.page.$eval(".picks__row--first th", (one) => getComputedStyle(one).borderLeftWidth), "4px");
   // Where the advice is reached, it has given way.
   await visitor.page.evaluate(() => document.querySelector(".counter__body").scrollIntoView({ block: "start", behavior: "instant" }));
   assert.ok((await line()).bottom <= (await visitor.page.$eval(".counter__says", (one) => one.getBoundingClientRect().top)));
@@ -152,6 +159,10 @@ journey("the counter shows a dusk only to whom it decides something", { size: "t
   await visitor.tap(chip("kind", "boar_by_night"));
   await visitor.seen(".counter__advice .strip");
   await fitsOneScreen(visitor);
+  // On paper it is the customer's: what is advised, and nothing of the counter.
+  await visitor.page.emulateMediaType("print");
+  const paper = await visitor.page.$$eval(".counter input, .counter button, .counter .forming, .counter__advice p.line", (all) => all.filter((one) => one.checkVisibility()).map((one) => one.className));
+  assert.deepEqual(paper, ["line"]);
 });
 
 journey("a kind fills four answers, and one is then corrected", { size: "tablet" }, async (visitor) => {
@@ -188,6 +199,8 @@ journey("a customer's link is pasted and goes on", { size: "tablet" }, async (vi
   await visitor.tap(chip("band", "C"));
   await visitor.tap("#counter-open");
   await visitor.until("the field is ready", () => document.activeElement?.id === "counter-link");
+  const [ring, edge] = await visitor.page.$eval("#counter-link", (one) => [one.getBoundingClientRect().right + 5, one.closest(".counter__body").getBoundingClientRect().right]);
+  assert.ok(ring <= edge, `the ring round the field ends at ${ring}, what is seen at ${edge}`);
   for (const [text, says] of [[link.slice(0, -5), /missing|whole/i], [`${link.slice(0, -4)}zzzz`, /altered|changed/i], ["https://example.org/#/open/AAAA", /not|no /i], ["", /no answers/i]]) {
     await visitor.type("#counter-link", text || " ");
     await visitor.tap(".counter__ways .button--primary");
@@ -333,6 +346,8 @@ journey("reasons and view by keyboard alone", { size: "tablet" }, async (visitor
 journey("a stock list is read, judged, kept without network, and forgotten", { size: "tablet" }, async (visitor) => {
   await visitor.open("#/shelf");
   await visitor.keptOffline();
+  await visitor.until("it says that there is none", () => /No stock list/.test(document.querySelector(".shelf__judged").textContent));
+  assert.equal(await visitor.page.$('.shelf__judged a[href="#/shelf"]'), null, "no link leads to where one is");
   await visitor.tap("#shelf-demo");
   await visitor.until("it says that it is invented", () => /invented, to try/.test(document.querySelector(".shelf__list").textContent));
   await visitor.until("all are judged", () => document.querySelectorAll(".shelf__item").length === 9);

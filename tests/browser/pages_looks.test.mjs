@@ -62,6 +62,21 @@ journey("a trade term is explained on a tap, in place, once on a page", {}, asyn
   await visitor.axe();
 });
 
+journey("what is chosen can be read on paper", { size: "desk", browsers: ["chromium"] }, async (visitor) => {
+  for (const [name, chosen] of [["zero", ".chip:has(:checked) span"], ["question-quarry", ".segment:has(:checked) span"]]) {
+    await ofName(name).arrive(visitor);
+    await visitor.seen(chosen);
+    await visitor.page.emulateMediaType("print");
+    // A printer leaves grounds out: the words alone must tell.
+    assert.deepEqual(await visitor.page.$$eval(chosen, (all) => [...new Set(all.map((one) => getComputedStyle(one).color))]), ["rgb(0, 0, 0)"], name);
+    await visitor.page.emulateMediaType("screen");
+  }
+  await ofName("pictures").arrive(visitor);
+  await visitor.page.emulateMediaType("print");
+  const [title, lead] = await visitor.page.$$eval("main > h1, main > h1 + p", (all) => all.map((one) => one.getBoundingClientRect()).map(({ top, bottom }) => [top, bottom]));
+  assert.ok(title[1] <= lead[0], `the title ends at ${title[1]}, the words under it begin at ${lead[0]}`);
+});
+
 journey("the advice prints on one page", { size: "desk", browsers: ["chromium"] }, async (visitor) => {
   await ofName("advice").arrive(visitor);
   await until("how sure it is stands there", () => visitor.page.$("#sure .fold__sum"));

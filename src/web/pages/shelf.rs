@@ -101,7 +101,12 @@ pub fn OnShelf(props: &Props) -> Html {
     let answers = app.map(|app| app.answers.clone()).unwrap_or_default();
     let judged = use_judged(&stock, &props.advice, &answers);
     if stock.rows.is_empty() {
-        return html! { <p>{ t!("shelf-none") }{ " " }<a href={Route::Shelf.href()}>{ t!("shelf-load") }</a></p> };
+        return html! {
+            <p>
+                { t!("shelf-none") }
+                if props.text.is_none() { { " " }<a href={Route::Shelf.href()}>{ t!("shelf-load") }</a> }
+            </p>
+        };
     }
     let Some(judged) = judged else {
         return html! { <p role="status">{ t!("shelf-judging", count = stock.rows.len()) }</p> };
