@@ -1,5 +1,6 @@
 //! Sets up, builds, serves and checks the project: `cargo xtask help`.
 
+mod arrange;
 mod audit;
 mod bench;
 mod browsers;

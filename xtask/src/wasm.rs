@@ -1,5 +1,6 @@
 //! Compiles to wasm and writes the JavaScript glue.
 
+use crate::arrange::arrange;
 use crate::place;
 use crate::run;
 use crate::say;
@@ -157,5 +158,9 @@ fn bind<E: std::fmt::Debug>(
         .input_path(module)
         .typescript(false)
         .generate(folder)
-        .map_err(|error| failed(format!("{error:#}")))
+        .map_err(|error| failed(format!("{error:#}")))?;
+    // As the page's: what is checked and timed has gone the same way.
+    let name = module.file_stem().unwrap_or_default().to_string_lossy();
+    let bound = folder.join(format!("{name}_bg.wasm"));
+    place::write(&bound, &arrange(&place::bytes(&bound)?)?)
 }
