@@ -384,7 +384,7 @@ pub fn other_answers(answers: &Answers) -> Vec<OtherAnswer> {
     if need
         .situations
         .iter()
-        .any(|s| !s.what.key().contains("target"))
+        .any(|s| !s.what.key().starts_with("field_target"))
     {
         for (key, until) in [
             ("sunset", StopTime::Sunset),

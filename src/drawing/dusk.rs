@@ -206,12 +206,12 @@ impl Evening {
     /// minute 0.
     #[must_use]
     pub fn clock(&self, minute: f64) -> Clock {
-        let total = (self.anchor_clock_min + minute).round();
-        let of_day = ((total % 1440.0) + 1440.0) % 1440.0;
+        let total = (self.anchor_clock_min + minute).round() as i32;
+        let of_day = total.rem_euclid(1440) as u32;
         Clock {
-            hour: (of_day / 60.0) as u32,
-            minute: (of_day % 60.0) as u32,
-            next_day: total >= 1440.0,
+            hour: of_day / 60,
+            minute: of_day % 60,
+            next_day: total >= 1440,
         }
     }
 }

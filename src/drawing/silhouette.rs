@@ -239,7 +239,7 @@ fn read(text: &str, height_cm: Option<f64>, length_cm: f64) -> Option<Figure> {
                 let tone = tone(bare.unwrap_or(word))?;
                 let mut path = String::new();
                 let mut seen_area_cm2: f64 = 0.0;
-                for part in rest.split(" + ") {
+                for part in rest.split('+').map(|part| part.trim_matches(' ')) {
                     for outline in plan.outlines(part, bare.is_some()) {
                         push_outline(&mut path, &outline, 2);
                         seen_area_cm2 = seen_area_cm2.max(seen_area(&outline));

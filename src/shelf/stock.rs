@@ -274,7 +274,8 @@ fn number(
         .chars()
         .filter(|c| !c.is_whitespace() && !"€$£'".contains(*c))
         .collect();
-    let text = text.trim_end_matches("mm").trim_end_matches('g');
+    let text = text.strip_suffix("mm").unwrap_or(&text);
+    let text = text.strip_suffix('g').unwrap_or(text);
     if text.is_empty() && cell.trim().is_empty() {
         return Ok(None);
     }

@@ -9,6 +9,7 @@ use crate::advice::{Advice, Ranking};
 use crate::need;
 use crate::need::answers::Answers;
 use crate::plain;
+use crate::web::shared::Shared;
 use crate::web::view::{use_effect_with, use_mut_ref};
 use scopewright_html::Passed;
 use std::cell::{Cell, RefCell};
@@ -180,7 +181,7 @@ async fn work(job: Job, slice_s: f64, tell: Tell) -> Option<()> {
 
 fn hear(dispatcher: Dispatcher, done: Done) {
     dispatcher.dispatch(match (done.advice, done.problem) {
-        (Some(advice), _) => Action::Advised(done.revision, Rc::new(advice)),
+        (Some(advice), _) => Action::Advised(done.revision, Shared::new(advice)),
         (None, Some(problem)) => Action::Failed(done.revision, problem),
         (None, None) => Action::Tried(done.revision, done.tried),
     });

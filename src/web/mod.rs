@@ -10,6 +10,7 @@ pub mod pictures;
 pub mod platform;
 pub mod route;
 mod share;
+mod shared;
 mod state;
 mod stored;
 pub mod view;

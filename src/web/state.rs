@@ -9,6 +9,7 @@ use crate::need::counter::{Act, Counter};
 use crate::need::questions::Question;
 use crate::need::{Reply, apply};
 use crate::plain::Map;
+use crate::web::shared::Shared;
 use std::cell::RefCell;
 use std::ops::Deref;
 use std::rc::Rc;
@@ -84,13 +85,13 @@ pub struct State {
     /// Counts changes of the answers: results for another count are stale.
     pub revision: u32,
     /// The advice for `advice_revision`.
-    pub advice: Option<Rc<Advice>>,
+    pub advice: Option<Shared<Advice>>,
     /// Which answers the advice is for.
     pub advice_revision: u32,
     /// The answers that advice is for.
     pub advised: Answers,
     /// The answers and the advice before those.
-    pub advised_before: Option<(Answers, Rc<Advice>)>,
+    pub advised_before: Option<(Answers, Shared<Advice>)>,
     /// Plausible worlds tried so far for that advice.
     pub tried: u32,
     /// Why there is no advice for these answers.
@@ -124,7 +125,7 @@ pub enum Action {
     /// Nothing any more.
     Forget,
     /// The advice for a revision.
-    Advised(u32, Rc<Advice>),
+    Advised(u32, Shared<Advice>),
     /// So many plausible worlds are tried for a revision.
     Tried(u32, u32),
     /// A revision that cannot be advised on.
@@ -142,7 +143,7 @@ pub enum Action {
 impl State {
     /// The advice, and whether it is for older answers than these.
     #[must_use]
-    pub fn advice(&self) -> Option<(Rc<Advice>, bool)> {
+    pub fn advice(&self) -> Option<(Shared<Advice>, bool)> {
         self.advice
             .clone()
             .map(|advice| (advice, self.advice_revision != self.revision))

@@ -1,6 +1,5 @@
 //! The shares that candidates serve, by columns over the occasions that are computed once.
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::plan::{Group, Hub, Plan, Span};
@@ -11,6 +10,7 @@ use crate::advice::needs::{
     aim, detail, eye_placed, field, mark, mark::Mark, parallax, steady, told_apart,
 };
 use crate::advice::slate::{GRADES, Slate};
+use crate::plain::Map;
 use crate::sight::ParallaxSetting;
 
 /// One number for each occasion.
@@ -21,6 +21,14 @@ type ByPower = Vec<Option<Column>>;
 
 fn none_yet() -> ByPower {
     vec![None; GRID.len()]
+}
+
+/// What is known of marks behind one exit pupil.
+struct Exit {
+    /// log10 of what a mark must be wide to be seen.
+    needed: Column,
+    /// Where what marks leave stands, by mark, magnification and half: few to an exit pupil.
+    marks: Vec<((u32, usize, bool), usize)>,
 }
 
 /// What an occasion asks of what is seen through one grade of glass.
@@ -103,11 +111,10 @@ pub struct Coverage {
     steady: ByPower,
     /// Field times steady, by apparent field.
     fields: Vec<(f64, ByPower)>,
-    /// log10 of what a mark must be wide to be seen, by exit pupil.
-    needed: BTreeMap<u32, Column>,
-    /// What marks leave, and where it stands by mark, exit pupil, magnification and half.
+    /// What marks leave.
     marks: Vec<Column>,
-    mark_at: BTreeMap<(u32, u32, usize, bool), usize>,
+    /// Where that stands, by exit pupil.
+    exits: Map<u32, Exit>,
     /// The same by half, magnification and mark with the present objective; 0 if not known yet.
     mark_here: Vec<usize>,
     /// By means and half.
@@ -154,9 +161,8 @@ impl Coverage {
             free: Vec::new(),
             steady: none_yet(),
             fields: Vec::new(),
-            needed: BTreeMap::new(),
             marks: vec![Vec::new()],
-            mark_at: BTreeMap::new(),
+            exits: Map::new(),
             mark_here: Vec::new(),
             drops: Vec::new(),
             reliefs: Vec::new(),
@@ -456,17 +462,20 @@ impl Coverage {
     fn mark_column(&mut self, plan: &Plan, mark: u32, m: usize, late: bool) -> usize {
         let (slate, at) = (&self.ground.slate, &self.at[m]);
         let exit = at.log_exit_pupil.min(self.log_widest).to_bits();
-        *(self.mark_at)
-            .entry((mark, exit, m, late))
-            .or_insert_with(|| {
-                let needed = (self.needed)
-                    .entry(exit)
-                    .or_insert_with(|| needed(slate, at));
-                let of = &plan.marks[mark as usize];
-                self.marks
-                    .push(mark_column(slate, of, needed, GRID[m], late));
-                self.marks.len() - 1
-            })
+        let exit = self.exits.get_or(exit, || Exit {
+            needed: needed(slate, at),
+            marks: Vec::new(),
+        });
+        let of = (mark, m, late);
+        if let Some(&(_, place)) = exit.marks.iter().find(|(each, _)| *each == of) {
+            return place;
+        }
+        let place = self.marks.len();
+        exit.marks.push((of, place));
+        let mark = &plan.marks[mark as usize];
+        self.marks
+            .push(mark_column(slate, mark, &exit.needed, GRID[m], late));
+        place
     }
 
     /// The chance that an eye relief is enough; few are met, many times each.

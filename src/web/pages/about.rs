@@ -57,7 +57,7 @@ pub fn AboutPage() -> Html {
                 <dl class="kept">
                     { for KEPT.iter().map(|kept| html! {
                         <div key={kept.0} data-kept={kept.0}>
-                            <dt>{ say(&format!("about-kept-{}", kept.0.trim_start_matches("scopewright.")), &[]) }</dt>
+                            <dt>{ say(&format!("about-kept-{}", kept.0.strip_prefix("scopewright.").unwrap_or(kept.0)), &[]) }</dt>
                             <dd class="soft small">{ t!("about-kept-where", name = kept.0) }</dd>
                         </div>
                     }) }

@@ -77,7 +77,7 @@ impl Composed {
     /// The lines for the club's page.
     fn snippet(&self) -> String {
         let home = platform::bare_address();
-        let home = home.trim_end_matches("index.html");
+        let home = home.strip_suffix("index.html").unwrap_or(&home);
         let attributes: String = self
             .attributes()
             .iter()

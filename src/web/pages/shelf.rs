@@ -9,6 +9,7 @@ use crate::shelf::{self, DEMO, Judged, Stock, order};
 use crate::t;
 use crate::web::platform;
 use crate::web::route::Route;
+use crate::web::shared::Shared;
 use crate::web::state::use_app;
 use crate::web::stored::SHELF;
 use crate::web::view::prelude::*;
@@ -26,7 +27,7 @@ const SHOWN: usize = 60;
 #[derive(Properties, PartialEq)]
 pub struct Props {
     /// The advice whose ranges the sights are laid beside.
-    pub advice: Rc<Advice>,
+    pub advice: Shared<Advice>,
     /// Rows that are shown.
     pub most: usize,
     /// The list, where it is not the one that is kept.
@@ -37,7 +38,7 @@ pub struct Props {
 /// All rows judged, best first, in slices so that the page stays usable; none while at it.
 fn use_judged(
     stock: &Rc<Stock>,
-    advice: &Rc<Advice>,
+    advice: &Shared<Advice>,
     answers: &Answers,
 ) -> Option<Rc<Vec<Judged>>> {
     let judged = use_state(|| None::<Rc<Vec<Judged>>>);

@@ -14,11 +14,10 @@ pub fn ShopPage() -> Html {
         return Html::default();
     };
     let units = app.answers.units;
-    let facts = app.advice().map(|(advice, _)| advice.facts.clone());
-    let relief = facts
-        .as_ref()
-        .map_or(90.0, |facts| facts.eye_relief_needed_mm);
-    let usual_m = facts.as_ref().map_or(80.0, |facts| facts.typical.usual_m);
+    let (relief, usual_m) = app.advice().map_or((90.0, 80.0), |(advice, _)| {
+        let facts = &advice.facts;
+        (facts.eye_relief_needed_mm, facts.typical.usual_m)
+    });
     let rows = [
         (t!("shop-1-title"), t!("shop-1")),
         (t!("shop-2-title"), t!("shop-2")),

@@ -66,14 +66,14 @@ pub fn Gallery() -> Html {
     let app = use_app();
     let own = app.and_then(|app| {
         let (advice, _) = app.advice()?;
-        Some((advice, app.answers.clone()))
+        Some((advice, app.advice_revision, app.answers.clone()))
     });
-    // How sure the advice is follows later and changes no picture.
+    // How sure the advice is follows later, for the same revision, and changes no picture.
     let drawn_from = own
         .as_ref()
-        .map(|(advice, answers)| (advice.picks.clone(), advice.facts.clone(), answers.clone()));
+        .map(|(_, revision, answers)| (*revision, answers.clone()));
     let own = use_memo(drawn_from, |_| {
-        let (advice, answers) = own.as_ref()?;
+        let (advice, _, answers) = own.as_ref()?;
         seen::shown(advice, answers).map(Set::of)
     });
     let key = use_state_eq(|| "roe_deer".to_owned());

@@ -6,18 +6,18 @@ use crate::advice::surety::WORLDS;
 use crate::need::answers::Units;
 use crate::t;
 use crate::web::components::{Explained, explained, fold};
+use crate::web::shared::Shared;
 use crate::web::state::use_app;
 use crate::web::view::prelude::*;
 use crate::wording::advice::{
     capitalised, changed, evening, line_parts, need_sentence, serves_too, sureness, word,
 };
-use std::rc::Rc;
 
 /// What every part of the advice needs.
 #[derive(Properties, PartialEq)]
 pub struct Props {
     /// The advice.
-    pub advice: Rc<Advice>,
+    pub advice: Shared<Advice>,
     /// Units to read in.
     pub units: Units,
 }

@@ -27,6 +27,7 @@ use crate::web::pictures::{
     DuskStrip, Flown, Quarry, Shown, Sight, StripRow, Surroundings, ThroughSight,
 };
 use crate::web::platform;
+use crate::web::shared::Shared;
 use crate::web::state::use_app;
 use crate::web::view::prelude::*;
 use crate::wording::advice::{capitalised, glass, quantity_name, quantity_value};
@@ -256,7 +257,7 @@ struct Drawn {
     rows: Vec<StripRow>,
 }
 
-fn use_drawn(advice: &Rc<Advice>, is_morning: bool) -> Rc<Option<Drawn>> {
+fn use_drawn(advice: &Shared<Advice>, is_morning: bool) -> Rc<Option<Drawn>> {
     let app = use_app();
     let answers = app.map(|app| app.answers.clone()).unwrap_or_default();
     use_memo(

@@ -6,12 +6,12 @@ use crate::advice::report::Verdict;
 use crate::t;
 use crate::web::components::{explained, fold};
 use crate::web::route::Route;
+use crate::web::shared::Shared;
 use crate::web::view::prelude::*;
 use crate::wording::advice::{
     capitalised, changes, decision, not_needed, quantity_name, quantity_value, saying, warning,
     word,
 };
-use std::rc::Rc;
 
 /// What this person does not need.
 #[component]
@@ -177,7 +177,7 @@ pub fn Sayings(props: &Props) -> Html {
 #[derive(Properties, PartialEq)]
 pub struct AdviceProps {
     /// The advice.
-    pub advice: Rc<Advice>,
+    pub advice: Shared<Advice>,
 }
 
 /// What no computation here covers.

@@ -7,13 +7,13 @@ use crate::need::answers::Units;
 use crate::t;
 use crate::web::components::Steps;
 use crate::web::platform::Timeout;
+use crate::web::shared::Shared;
 use crate::web::state::App;
 use crate::web::view::prelude::*;
 use crate::wording::advice::{
     change_first, evening, glass, line_parts, need_sentence, reason_said, sureness, word,
 };
 use crate::wording::with_unit;
-use std::rc::Rc;
 
 /// How long nothing is touched before what is shown changes, in ms.
 const REST_MS: u32 = 600;
@@ -22,8 +22,8 @@ const REST_MS: u32 = 600;
 #[derive(Clone, PartialEq)]
 pub struct Shown {
     /// The advice.
-    pub advice: Rc<Advice>,
-    before: Option<Rc<Advice>>,
+    pub advice: Shared<Advice>,
+    before: Option<Shared<Advice>>,
     revision: u32,
 }
 
