@@ -103,6 +103,7 @@ fn at_first() -> State {
         advice: None,
         advice_revision: 0,
         tried: 0,
+        advised_revision: 0,
         advised: crate::need::answers::Answers::default(),
         advised_before: None,
         problem: None,
@@ -171,6 +172,8 @@ fn use_place(app: &App) {
         });
     }
     let is_first = use_mut_ref(|| true);
+    let has_moved = use_mut_ref(|| false);
+    let moved = has_moved.clone();
     let dispatcher = app.dispatcher();
     let state = app.clone();
     use_effect_with(app.route.clone(), move |route| {
@@ -240,6 +243,17 @@ fn use_place(app: &App) {
         if !is_first.replace(false) {
             platform::show_top();
             platform::focus("title");
+            moved.replace(true);
+        }
+    });
+    // The heading that had the keyboard goes with the words of waiting.
+    let waits = app.route == Route::Advice && app.advice.is_none();
+    use_effect_with(waits, move |waits| {
+        if !waits
+            && *has_moved.borrow()
+            && matches!(platform::focused_id().as_deref(), None | Some("title"))
+        {
+            platform::focus_soon("title");
         }
     });
 }

@@ -234,9 +234,12 @@ fn ask(
         let broken = Rc::clone(is_broken);
         *worker.borrow_mut() = RankingWorker::start(
             move |bytes| {
-                if let Some(done) = plain::read(bytes) {
+                let done = plain::read(bytes);
+                let is_read = done.is_some();
+                if let Some(done) = done {
                     hear(dispatcher, done);
                 }
+                is_read
             },
             move || {
                 if broken.replace(true) {

@@ -88,8 +88,10 @@ pub struct State {
     pub advice: Option<Shared<Advice>>,
     /// Which answers the advice is for.
     pub advice_revision: u32,
-    /// The answers that advice is for.
+    /// The answers of the last advice that was not late.
     pub advised: Answers,
+    /// Which answers those are.
+    pub advised_revision: u32,
     /// The answers and the advice before those.
     pub advised_before: Option<(Answers, Shared<Advice>)>,
     /// Plausible worlds tried so far for that advice.
@@ -249,8 +251,12 @@ impl State {
                         let advised = std::mem::replace(&mut next.advised, next.answers.clone());
                         let before = next.advice.take();
                         if revision > next.advice_revision {
-                            next.advised_before = before.map(|before| (advised, before));
+                            // What was late is not what those answers brought.
+                            next.advised_before = before
+                                .filter(|_| next.advised_revision == next.advice_revision)
+                                .map(|before| (advised, before));
                         }
+                        next.advised_revision = revision;
                     }
                     next.advice = Some(advice);
                     next.advice_revision = revision;

@@ -1,8 +1,7 @@
 //! A worker that runs the same module; it is asked in JSON text and answers in bytes.
 
-use super::module_addresses;
+use super::{Timeout, module_addresses};
 use std::cell::RefCell;
-use std::collections::VecDeque;
 use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent, Worker, WorkerOptions, WorkerType};
@@ -43,16 +42,23 @@ pub fn answer_jobs(answer: impl Fn(&str, &Reply) + 'static) {
     let _ = scope.post_message(&READY.into());
 }
 
+/// How long a worker may be silent over a job before it is given up, in ms: several times what
+/// a slow phone needs to start one and to rank.
+const PATIENCE_MS: u32 = 10_000;
+
 #[derive(Default)]
 struct Line {
     ready: bool,
-    waiting: VecDeque<String>,
+    waiting: Option<String>,
+    /// Runs from a job to the first that is heard of it.
+    patience: Option<Timeout>,
 }
 
 /// The page's end of a worker.
 pub struct RankingWorker {
     worker: Worker,
     line: Rc<RefCell<Line>>,
+    failed: Rc<dyn Fn()>,
     _heard: Closure<dyn FnMut(MessageEvent)>,
     _failed: Closure<dyn FnMut(JsValue)>,
 }
@@ -60,9 +66,13 @@ pub struct RankingWorker {
 impl RankingWorker {
     /// Starts a worker; none where the browser gives none.
     ///
-    /// `heard` gets each reply; `failed` is called when the worker breaks.
+    /// `heard` gets each reply and says whether it could be read; `failed` is called when the
+    /// worker breaks, or is silent for too long.
     #[must_use]
-    pub fn start(heard: impl Fn(Vec<u8>) + 'static, failed: impl Fn() + 'static) -> Option<Self> {
+    pub fn start(
+        heard: impl Fn(Vec<u8>) -> bool + 'static,
+        failed: impl Fn() + 'static,
+    ) -> Option<Self> {
         let (glue, module) = module_addresses()?;
         let script = super::absolute("worker.js")?;
         let options = WorkerOptions::new();
@@ -76,21 +86,26 @@ impl RankingWorker {
         let queue = Rc::clone(&line);
         let on_message = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
             if let Some(bytes) = event.data().dyn_ref::<js_sys::Uint8Array>() {
-                heard(bytes.to_vec());
+                if heard(bytes.to_vec()) {
+                    queue.borrow_mut().patience = None;
+                }
             } else if event.data().as_string().as_deref() == Some(READY) {
                 let mut queue = queue.borrow_mut();
                 queue.ready = true;
-                for job in queue.waiting.drain(..) {
+                if let Some(job) = queue.waiting.take() {
                     let _ = to.post_message(&job.into());
                 }
             }
         });
         worker.set_onmessage(Some(on_message.as_ref().unchecked_ref()));
-        let on_error = Closure::<dyn FnMut(JsValue)>::new(move |_| failed());
+        let failed: Rc<dyn Fn()> = Rc::new(failed);
+        let breaks = Rc::clone(&failed);
+        let on_error = Closure::<dyn FnMut(JsValue)>::new(move |_| breaks());
         worker.set_onerror(Some(on_error.as_ref().unchecked_ref()));
         Some(Self {
             worker,
             line,
+            failed,
             _heard: on_message,
             _failed: on_error,
         })
@@ -99,11 +114,12 @@ impl RankingWorker {
     /// Asks for a job; one that still waits for the worker to come up is replaced.
     pub fn ask(&self, job: String) {
         let mut line = self.line.borrow_mut();
+        let failed = Rc::clone(&self.failed);
+        line.patience = Some(Timeout::new(PATIENCE_MS, move || failed()));
         if line.ready {
             let _ = self.worker.post_message(&job.into());
         } else {
-            line.waiting.clear();
-            line.waiting.push_back(job);
+            line.waiting = Some(job);
         }
     }
 }
