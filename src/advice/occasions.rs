@@ -90,7 +90,12 @@ pub(crate) struct Hold {
 const FIELD_TARGET_WOBBLE_MRAD: f64 = 0.5;
 
 /// Targets that are shot standing by who trains for it.
-const STANDING_DISCIPLINES: [&str; 3] = ["silhouette", "biathlon_standing", "air_rifle_10_m"];
+const STANDING_DISCIPLINES: [&str; 4] = [
+    "silhouette",
+    "rimfire_silhouette",
+    "biathlon_standing",
+    "air_rifle_10_m",
+];
 
 /// Visible wobble of who trains to shoot standing: a biathlon target of 115 mm at 50 m (rule
 /// text, from memory) that is hit in four of five shots leaves σ about 0.64 mrad; half of the
@@ -110,7 +115,7 @@ pub(crate) fn hold(what: What, manner: Manner, u: f64) -> Hold {
     if standing
         && STANDING_DISCIPLINES
             .iter()
-            .any(|key| what.key().contains(key))
+            .any(|key| what.key().starts_with(key))
     {
         return Hold {
             wobble_mrad: DISCIPLINE_STANDING_WOBBLE_MRAD,
