@@ -206,13 +206,7 @@ impl Evening {
     /// minute 0.
     #[must_use]
     pub fn clock(&self, minute: f64) -> Clock {
-        let total = (self.anchor_clock_min + minute).round() as i32;
-        let of_day = total.rem_euclid(1440) as u32;
-        Clock {
-            hour: of_day / 60,
-            minute: of_day % 60,
-            next_day: total >= 1440,
-        }
+        Clock::at((self.anchor_clock_min + minute).round())
     }
 }
 
@@ -254,6 +248,19 @@ pub struct Clock {
     pub minute: u32,
     /// The date is one later than at minute 0.
     pub next_day: bool,
+}
+
+impl Clock {
+    /// The time of day so many whole minutes after a midnight.
+    #[must_use]
+    pub fn at(minute: f64) -> Self {
+        let of_day = (minute as i64).rem_euclid(1440) as u32;
+        Self {
+            hour: of_day / 60,
+            minute: of_day % 60,
+            next_day: minute >= 1440.0,
+        }
+    }
 }
 
 impl core::fmt::Display for Clock {

@@ -272,7 +272,7 @@ fn number(
 ) -> Result<Option<f64>, RowWrong> {
     let text: String = cell
         .chars()
-        .filter(|c| !c.is_whitespace() && !"€$£'".contains(*c))
+        .filter(|c| !c.is_whitespace() && !matches!(c, '€' | '$' | '£' | '\''))
         .collect();
     let text = text.strip_suffix("mm").unwrap_or(&text);
     let text = text.strip_suffix('g').unwrap_or(text);

@@ -52,7 +52,7 @@ pub fn ShareLink() -> Html {
         })
     };
     // A longer link makes a code too fine for a camera; then the link alone is offered.
-    let code = QrCode::encode_text(&link, QrCodeEcc::Low)
+    let code = QrCode::encode_binary(link.as_bytes(), QrCodeEcc::Low)
         .ok()
         .filter(|code| code.size() <= 89);
     html! {

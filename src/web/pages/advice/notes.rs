@@ -93,15 +93,8 @@ fn sunrise(advice: &Advice) -> String {
         .tonight
         .sunrise_s
         .map_or_else(String::new, |at_s| {
-            let of_day = (at_s / 60.0 + platform::offset_min_at(at_s))
-                .round()
-                .rem_euclid(1440.0);
-            let clock = Clock {
-                hour: (of_day / 60.0) as u32,
-                minute: (of_day % 60.0) as u32,
-                next_day: false,
-            };
-            t!("advice-sunrise-at", clock = clock.to_string())
+            let minute = (at_s / 60.0 + platform::offset_min_at(at_s)).round();
+            t!("advice-sunrise-at", clock = Clock::at(minute).to_string())
         })
 }
 
