@@ -62,6 +62,19 @@ journey("a trade term is explained on a tap, in place, once on a page", {}, asyn
   await visitor.axe();
 });
 
+journey("a question promises a tap only for words that can be tapped", { browsers: ["chromium"] }, async (visitor) => {
+  let rows = 0;
+  for (const { name, arrive } of pages.filter(({ name }) => /^(question|sharpen)-/u.test(name))) {
+    await arrive(visitor);
+    await visitor.until("the terms are given out", () => {
+      const promised = [...document.querySelectorAll("main > p.small")].find((one) => one.textContent.startsWith("Tap a word"));
+      return !promised || promised.textContent.split(" · ").length === promised.querySelectorAll("button[data-term]").length;
+    }).catch((error) => { throw new Error(`${name}: ${error.message}`); });
+    rows += await visitor.page.$$eval("main > p.small", (all) => all.filter((one) => one.textContent.startsWith("Tap a word")).length);
+  }
+  assert.ok(rows > 0, "some question has such a row");
+});
+
 journey("what is chosen can be read on paper", { size: "desk", browsers: ["chromium"] }, async (visitor) => {
   for (const [name, chosen] of [["zero", ".chip:has(:checked) span"], ["question-quarry", ".segment:has(:checked) span"]]) {
     await ofName(name).arrive(visitor);

@@ -69,10 +69,16 @@ fn zone_guess(app: &App) -> Html {
     html! { <p><button type="button" class="button" onclick={take}>{ words }</button></p> }
 }
 
-/// The trade terms in labels, options and hints, which cannot be tapped where they stand.
-fn terms_here(parts: impl Iterator<Item = Part>, answers: &Answers) -> Option<String> {
+/// The trade terms in labels, options and hints, which cannot be tapped where they stand; those
+/// of the line under the title are explained there.
+fn terms_here(question: &Question, answers: &Answers) -> Option<String> {
+    let why = question_why(question);
+    let above = terms_in(&why);
     let mut said = String::new();
-    for part in parts.filter(|part| is_part_asked(*part, answers)) {
+    for part in question
+        .all_parts()
+        .filter(|part| is_part_asked(*part, answers))
+    {
         let options: &[&str] = match part.control() {
             Control::One(options) | Control::Many { options, .. } => options,
             _ => &[],
@@ -91,6 +97,7 @@ fn terms_here(parts: impl Iterator<Item = Part>, answers: &Answers) -> Option<St
     }
     let names: Vec<String> = terms_in(&said)
         .into_iter()
+        .filter(|(_, key)| !above.iter().any(|(_, said)| said == key))
         .filter_map(|(_, key)| Some(term(key)?.0))
         .collect();
     (!names.is_empty()).then(|| t!("question-terms", terms = names.join(" · ")))
@@ -203,7 +210,7 @@ pub fn QuestionPage(props: &Props) -> Html {
                     </div>
                 </details>
             }
-            if let Some(terms) = terms_here(question.all_parts(), answers) {
+            if let Some(terms) = terms_here(question, answers) {
                 <p class="small soft">{ explained(terms) }</p>
             }
             if let Some(how) = question_how(question) {
