@@ -213,16 +213,21 @@ fn rust(reference: &Messages, others: &BTreeMap<String, Messages>) -> Result<Str
             .replacen("&[", "[", 1)
     );
     let _ = writeln!(text, "pub(super) static TURNS: &[u8] = &{turns:?};");
-    let optional: Vec<&str> = reference
+    let terms: Vec<&str> = reference
         .keys()
-        .map(|key| &**key)
-        .filter(|key| place::is_optional(key))
+        .filter_map(|key| key.strip_prefix("term-")?.strip_suffix(".means"))
         .collect();
     let _ = writeln!(
         text,
-        "pub(super) static OPTIONAL: &str = {:?};",
-        optional.join(" ")
+        "pub(super) static TERMS: &str = {:?};",
+        terms.join(" ")
     );
+    let optional: Vec<u32> = reference
+        .keys()
+        .filter(|key| place::is_optional(key))
+        .map(|key| place::hash(key))
+        .collect();
+    let _ = writeln!(text, "pub(super) static OPTIONAL: &[u32] = &{optional:?};");
     text.push_str("pub(super) static LANGUAGES: &[(&str, Texts)] = &[\n");
     let others = others
         .iter()

@@ -131,11 +131,7 @@ pub fn say(key: &str, args: &[(&str, Arg)]) -> String {
 #[must_use]
 pub fn has(key: &str) -> bool {
     debug_assert!(place::is_optional(key), "{key}");
-    optional().any(|known| known == key)
-}
-
-fn optional() -> impl Iterator<Item = &'static str> {
-    messages::OPTIONAL.split(' ')
+    messages::OPTIONAL.contains(&place::hash(key))
 }
 
 /// All keys, in no order.

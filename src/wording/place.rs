@@ -28,7 +28,7 @@ pub const fn place(hash: u32, turn: u8, places: usize) -> usize {
     (mixed ^ (mixed >> 15)) as usize % places
 }
 
-/// Whether the page asks if there is a message with such a key, and therefore carries it.
+/// Whether the page asks if there is a message with such a key, and therefore carries its hash.
 pub fn is_optional(key: &str) -> bool {
-    key.starts_with("counter-") || key.starts_with("term-") || key.ends_with(".hint")
+    key.starts_with("counter-") || key.ends_with(".hint")
 }

@@ -9,7 +9,7 @@ const FAMILY: &str = "term-";
 #[must_use]
 pub fn term(key: &str) -> Option<(String, String)> {
     let name = format!("{FAMILY}{key}");
-    super::has(&name).then(|| {
+    terms().any(|known| known == key).then(|| {
         (
             super::say(&name, &[]),
             super::say(&format!("{name}.means"), &[]),
@@ -19,9 +19,7 @@ pub fn term(key: &str) -> Option<(String, String)> {
 
 /// The keys of all terms that are explained.
 pub fn terms() -> impl Iterator<Item = &'static str> {
-    super::optional()
-        .filter_map(|key| key.strip_prefix(FAMILY))
-        .filter(|key| !key.contains('.'))
+    super::messages::TERMS.split(' ')
 }
 
 /// Where trade terms stand in a text, in order: whole words, in any case, also with a plural s.
