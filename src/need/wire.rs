@@ -9,7 +9,7 @@ use super::answers::{
     Ranges, Rifle, Rulebook, SightNow, Use, Weights,
 };
 use super::keys::{Choice, from_key, key_of};
-use crate::plain::Json;
+use crate::plain::{Json, Together};
 
 /// Where a value stands.
 enum Slot<'a> {
@@ -257,7 +257,7 @@ fn fill(slot: Slot<'_>, json: &Json, path: &str) -> Result<(), String> {
         (Slot::Text(_), _) => return wrong("a text"),
         (Slot::Choice(choice), _) => {
             if !json.text().is_some_and(|key| choice.choose(key)) {
-                return wrong(&format!("one of {}", choice.keys().join(", ")));
+                return wrong(&format!("one of {}", choice.keys().together(", ")));
             }
         }
         // Not answered and left out are the same.
@@ -308,7 +308,7 @@ fn fill_group(
         Some((name, _)) => Err(format!(
             "{} is not known, only {}",
             below(name),
-            known.join(", ")
+            known.together(", ")
         )),
         None => Ok(()),
     }

@@ -12,6 +12,7 @@ mod names;
 mod passed;
 mod printed;
 mod sorted;
+mod together;
 
 pub use decimal::decimal;
 pub use json::{Json, NoJson};
@@ -21,3 +22,4 @@ pub use names::key;
 pub use passed::{Passed, Wire, read, written};
 pub use printed::{fill, fixed, holes, shortest};
 pub use sorted::{sort_by, sort_by_key};
+pub use together::Together;

@@ -1,7 +1,7 @@
 //! Reading and checking a stock list.
 
 use super::table::{Record, records};
-use crate::plain::{decimal, small_text};
+use crate::plain::{Together, decimal, small_text};
 use crate::sight::typed_line::{LineProblem, TypedSight};
 
 /// Longest list that is read, in bytes.
@@ -162,7 +162,7 @@ pub fn read(text: &str) -> Result<Stock, StockProblem> {
                     stock.problems.push(RowProblem {
                         line,
                         wrong: RowWrong::Unread {
-                            words: row.sight.unread.join(" "),
+                            words: row.sight.unread.together(" "),
                         },
                     });
                 }

@@ -8,7 +8,7 @@ use super::state::{Action, App, Notice, Offer, State, Theme, begin, use_app};
 use super::{embed, pages, stored, view};
 use crate::need::questions::Part;
 use crate::need::{Reply, apply};
-use crate::plain::Map;
+use crate::plain::{Map, Together};
 use crate::ports::{AnswerStore, StoreProblem};
 use crate::t;
 use crate::web::view::prelude::*;
@@ -69,7 +69,7 @@ fn at_first() -> State {
                     .cloned()
                     .chain(rescued.problems.iter().map(problems::problem))
                     .collect::<Vec<_>>()
-                    .join("; ");
+                    .together("; ");
                 notices.push(Notice {
                     said: match rescued.later_version {
                         Some(version) => t!(

@@ -9,6 +9,7 @@ use crate::advice::{Advice, Ranking};
 use crate::need;
 use crate::need::answers::Answers;
 use crate::plain;
+use crate::plain::Together;
 use crate::web::shared::Shared;
 use crate::web::view::{use_effect_with, use_mut_ref};
 use scopewright_html::Passed;
@@ -132,7 +133,7 @@ async fn work(job: Job, slice_s: f64, tell: Tell) -> Option<()> {
             .collect();
         tell(Done {
             revision,
-            problem: Some(said.join(" ")),
+            problem: Some(said.together(" ")),
             ..Done::default()
         });
         return None;

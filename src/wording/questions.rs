@@ -12,6 +12,7 @@ use crate::need::quarry::What;
 use crate::need::questions::{Control, Part, Question};
 use crate::need::shooter::Share;
 use crate::need::{self, Value, range_rows, resolve, value};
+use crate::plain::Together;
 use crate::t;
 
 /// The question itself: the heading of its page.
@@ -77,7 +78,7 @@ pub fn question_unsure(question: &Question, answers: &Answers) -> String {
                 .iter()
                 .map(|row| ranges(units, Some(row.manner), row.ranges))
                 .collect();
-            t!("question-ranges.unsure", list = rows.join("; "))
+            t!("question-ranges.unsure", list = rows.together("; "))
         }
         "rifle" => t!(
             "question-rifle.unsure",
@@ -258,7 +259,11 @@ pub fn joined(words: &[String]) -> String {
     match words {
         [] => String::new(),
         [only] => only.clone(),
-        [rest @ .., last] => t!("list-and", rest = rest.join(&t!("list-comma")), last = last),
+        [rest @ .., last] => t!(
+            "list-and",
+            rest = rest.together(&t!("list-comma")),
+            last = last
+        ),
     }
 }
 
@@ -273,7 +278,7 @@ pub fn answer(question: &Question, answers: &Answers) -> Option<String> {
                 .all_parts()
                 .filter_map(|each| part_answer(each, answers))
                 .collect();
-            Some(said.join(&t!("list-semicolon")))
+            Some(said.together(&t!("list-semicolon")))
         }
     }
 }
@@ -311,7 +316,7 @@ pub fn part_answer(each: Part, answers: &Answers) -> Option<String> {
                     }
                 })
                 .collect();
-            words.join(&t!("list-comma"))
+            words.together(&t!("list-comma"))
         }
         Value::Number(metric) => match each.control() {
             Control::Number(of, _) => with_name(each, &quantity(units, of, metric)),
@@ -338,7 +343,7 @@ pub fn part_answer(each: Part, answers: &Answers) -> Option<String> {
                 .iter()
                 .map(|(manner, each)| ranges(units, *manner, *each))
                 .collect();
-            words.join(&t!("list-semicolon"))
+            words.together(&t!("list-semicolon"))
         }
         Value::Text(text) => text,
     })

@@ -5,6 +5,7 @@ use super::questions::joined;
 use super::{number, with_unit};
 use crate::advice::report::{LastLight, Quantity};
 use crate::need::answers::Units;
+use crate::plain::Together;
 use crate::shelf::stock::{COLUMNS, LONGEST, MOST_ROWS, RowProblem, RowWrong, StockProblem};
 use crate::shelf::{Judged, Missed, Stock};
 use crate::t;
@@ -106,7 +107,7 @@ pub fn figures(judged: &Judged, units: Units) -> String {
     if let Some(price) = judged.row.price {
         told.push(number(price, 0));
     }
-    told.join(" · ")
+    told.together(" · ")
 }
 
 /// What stands against it, what stops it, and what is to be measured.
@@ -139,7 +140,7 @@ pub fn notes(judged: &Judged, units: Units) -> String {
     if !judged.unknown.is_empty() {
         told.push(t!("shelf-measure", elements = elements(&judged.unknown, 4)));
     }
-    told.join(" ")
+    told.together(" ")
 }
 
 /// The columns that were not read.

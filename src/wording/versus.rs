@@ -6,6 +6,7 @@ use crate::advice::report::Quantity;
 use crate::advice::report_versus::{Contrast, Side, Versus};
 use crate::advice::versus::element;
 use crate::need::answers::Units;
+use crate::plain::Together;
 use crate::sight::typed_line::LineProblem;
 use crate::t;
 
@@ -167,7 +168,7 @@ fn row(beside: &Versus, difference: &Contrast, units: Units) -> Row {
                 close,
                 t!("versus-settle", element = word("element", &element)),
             ]
-            .join(" "),
+            .together(" "),
             None => close,
         }
     };

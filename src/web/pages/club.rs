@@ -1,7 +1,7 @@
 //! What a club puts on its own page: composed by controls, seen live, copied.
 
 use crate::need::quarry::What;
-use crate::plain::Map;
+use crate::plain::{Map, Together};
 use crate::t;
 use crate::web::components::Segments;
 use crate::web::components::own::OwnField;
@@ -52,7 +52,7 @@ impl Composed {
                 &self.door
             },
         );
-        put("quarry", &self.quarry.join(" "));
+        put("quarry", &self.quarry.together(" "));
         for (name, value) in self.numbers.iter() {
             if wrong_number(value).is_none() {
                 put(name, &value.replace(',', "."));

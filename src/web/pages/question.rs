@@ -5,6 +5,7 @@ use crate::need::flow::{self, State as Answered};
 use crate::need::questions::{Control, Part, QUESTIONS, Question, Stage, is_part_asked};
 use crate::need::zones::zone_place_deg;
 use crate::need::{Reply, Value, value};
+use crate::plain::Together;
 use crate::t;
 use crate::web::components::part::PartControl;
 use crate::web::components::{Bar, Choice, Forming, explained};
@@ -100,7 +101,7 @@ fn terms_here(question: &Question, answers: &Answers) -> Option<String> {
         .filter(|(_, key)| !above.iter().any(|(_, said)| said == key))
         .filter_map(|(_, key)| Some(term(key)?.0))
         .collect();
-    (!names.is_empty()).then(|| t!("question-terms", terms = names.join(" · ")))
+    (!names.is_empty()).then(|| t!("question-terms", terms = names.together(" · ")))
 }
 
 /// Which question.

@@ -6,6 +6,7 @@ use super::view_words::said_power;
 use crate::drawing::svg::Svg;
 use crate::eye::Eye;
 use crate::eye::pupil::SPREAD_MM;
+use crate::plain::Together;
 use crate::sight::pupil::exit_pupil_mm;
 use crate::t;
 use crate::web::view::Callback;
@@ -196,7 +197,7 @@ pub fn eye_aperture(beams: Vec<Beam>, eye: Eye, luminance_cd_m2: f64, magnificat
         sources: vec![
             t!("aperture-source", luminance = number(luminance_cd_m2, 3)),
             t!("aperture-source-pupil"),
-            t!("picture-inputs", what = inputs.join("; ")),
+            t!("picture-inputs", what = inputs.together("; ")),
         ],
         handles,
         draw: Rc::new(draw),

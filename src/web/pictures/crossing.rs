@@ -6,6 +6,7 @@ use crate::drawing::silhouette::Figure;
 use crate::drawing::svg::Svg;
 use crate::filled;
 use crate::need::answers::Units;
+use crate::plain::Together;
 use crate::sight::field::field_at_range_m;
 use crate::t;
 use crate::web::view::Callback;
@@ -188,7 +189,7 @@ impl Crossing {
         words.push(lead);
         Drawn {
             drawings: vec![Drawing {
-                said: words.join(" "),
+                said: words.together(" "),
                 class: "crossing",
                 size_px: (width_px, height_px + rows_px),
                 still,
@@ -227,7 +228,7 @@ impl Crossing {
             "crossing-inputs-animal",
             animal = this.name.clone(),
             speed = number(this.run_m_s, 1),
-            fields = inputs.join("; ")
+            fields = inputs.together("; ")
         );
         let (drawing, running) = (this.clone(), this);
         Told {

@@ -6,6 +6,7 @@ use crate::drawing::path::{Point, push_outline, push_rectangle};
 use crate::drawing::svg::Svg;
 use crate::filled;
 use crate::need::answers::Units;
+use crate::plain::Together;
 use crate::rifle::mounting::{Clearances, TubeLayout};
 use crate::t;
 use crate::web::view::Callback;
@@ -519,7 +520,7 @@ impl OnRifle {
         let words = self.words(saddle_mm);
         Drawn {
             drawings: vec![Drawing {
-                said: words.join(" "),
+                said: words.together(" "),
                 class: "rifle",
                 size_px: (width_px, height_px),
                 still,

@@ -5,6 +5,7 @@ use super::slider::Scale;
 use crate::drawing::svg::Svg;
 use crate::filled;
 use crate::need::answers::Units;
+use crate::plain::Together;
 use crate::sight::ParallaxSetting;
 use crate::sight::parallax::{free_distance_m, share_of_circle, with_offset_mm};
 use crate::sight::pupil::{effective_objective_mm, exit_pupil_mm};
@@ -229,7 +230,7 @@ impl Parallax {
                 ),
                 drawing(
                     t!("parallax-target"),
-                    format!("{} {}", t!("parallax-target-said"), words.join(" ")),
+                    format!("{} {}", t!("parallax-target-said"), words.together(" ")),
                     target,
                 ),
             ],

@@ -8,6 +8,7 @@ use crate::drawing::path::push_pair;
 use crate::drawing::svg::Svg;
 use crate::filled;
 use crate::need::answers::Units;
+use crate::plain::Together;
 use crate::t;
 use crate::web::view::Callback;
 use crate::wording::{cm, mrad, number, range};
@@ -391,7 +392,7 @@ impl FlightPicture {
             drawings: vec![
                 Drawing {
                     note: t!("flight-course-note"),
-                    said: words.join(" "),
+                    said: words.together(" "),
                     class: "flight",
                     size_px: (width_px, height_px),
                     still,

@@ -7,6 +7,7 @@ use super::sights::Sight;
 use crate::drawing::glow::Glow;
 use crate::drawing::silhouette::Tone;
 use crate::drawing::view::{Yardstick, covered_cm, thinnest_px, yardstick};
+use crate::plain::Together;
 use crate::sight::FocalPlane;
 use crate::sight::eye_box::eye_box;
 use crate::sight::field::field_at_range_m;
@@ -107,14 +108,14 @@ impl Painter {
             said.push(t!(
                 "view-holds",
                 one = if ranges.len() == 1 { "yes" } else { "no" },
-                ranges = ranges.join(", ")
+                ranges = ranges.together(", ")
             ));
         }
         let light = self.light_words(&stand, dark, both);
         if bare {
-            return vec![said.join(" "), light];
+            return vec![said.together(" "), light];
         }
-        let mut all = vec![said.join(" ")];
+        let mut all = vec![said.together(" ")];
         all.extend(self.plane_words(sight, magnification, range_m, &at, at_target));
         if let Some(glow) = stand.glow {
             all.push(glow_words(glow, dark, both));
@@ -266,7 +267,7 @@ impl Painter {
             light.push(t!("view-line-lost", bars = bars));
         }
         light.push(t!("view-identify"));
-        light.join(" ")
+        light.together(" ")
     }
 }
 

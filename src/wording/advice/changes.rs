@@ -8,6 +8,7 @@ use crate::advice::difference::{Difference, difference};
 use crate::advice::report::{Advice, Annoyance, Annoyed, Judged, Shift};
 use crate::need::answers::{Answers, Units};
 use crate::need::questions::answered_otherwise;
+use crate::plain::Together;
 use crate::t;
 use crate::wording::measure::{field, range};
 use crate::wording::number;
@@ -70,7 +71,7 @@ pub fn changed(
             element = elements(&[weight.element])
         ));
     }
-    Some(told.join(" "))
+    Some(told.together(" "))
 }
 
 fn served(found: &Difference) -> String {
@@ -145,7 +146,7 @@ pub fn annoyed(row: &Annoyed, units: Units) -> (String, String) {
         });
     }
     told.push(said);
-    (word("option-annoys", &row.what), told.join(" "))
+    (word("option-annoys", &row.what), told.together(" "))
 }
 
 /// What an annoyance shifts in the ranking.

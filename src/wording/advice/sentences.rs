@@ -6,6 +6,7 @@ use crate::advice::report::{
     Reason, Rule, Saying, Step, Warning,
 };
 use crate::need::answers::Units;
+use crate::plain::Together;
 use crate::t;
 use crate::wording::{about, field, minutes, number, range};
 
@@ -108,7 +109,7 @@ pub fn evening(advice: &Advice, pick: &Pick, units: Units) -> String {
         nearest = range(units, facts.typical.nearest_m),
         field = field(units, width_m)
     ));
-    told.join(" ")
+    told.together(" ")
 }
 
 /// How sure the first pick is, sentence by sentence.
@@ -201,7 +202,7 @@ pub fn reason_said(reason: &Reason, units: Units) -> String {
     if let Some(more) = &reason.more {
         told.push(step(reason.element, more, true, units));
     }
-    told.join(" ")
+    told.together(" ")
 }
 
 /// Something that is not needed, and why.

@@ -1,6 +1,7 @@
 //! The sight owned now, and what annoys about it.
 
 use super::head::Props;
+use crate::plain::Together;
 use crate::t;
 use crate::web::view::prelude::*;
 use crate::wording::advice::{annoyed, owned};
@@ -14,7 +15,7 @@ pub fn Owned(props: &Props) -> Html {
     let judged = row
         .judged
         .as_ref()
-        .map(|judged| owned(&props.advice, judged, props.units).join(" "));
+        .map(|judged| owned(&props.advice, judged, props.units).together(" "));
     html! {
         <section>
             <h2>{ t!("owned-title") }</h2>

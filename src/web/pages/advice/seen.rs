@@ -374,7 +374,8 @@ fn flown(advice: &Advice, need: &Need) -> Option<Flown> {
 
 /// Whether an evening lies in the colder half of the year, when coats are grey.
 fn in_winter(at_s: f64, latitude_deg: f64) -> bool {
-    let day = (at_s / DAY_S) % 365.25;
+    let years = at_s / (365.25 * DAY_S);
+    let day = 365.25 * (years - years.floor());
     (105.0..288.0).contains(&day) != (latitude_deg >= 0.0)
 }
 

@@ -5,6 +5,7 @@ use crate::advice::report::AnswerMatters;
 use crate::need::answers::{Answers, Units, Weights};
 use crate::need::flow::{State as Answered, state};
 use crate::need::questions::Question;
+use crate::plain::Together;
 use crate::t;
 use crate::web::components::fold;
 use crate::web::route::Route;
@@ -181,5 +182,5 @@ pub fn WouldChange(props: &Props) -> Html {
             }
         </>
     };
-    html! { <div class="noprint">{ fold("change", t!("advice-change-what"), sum.join(" "), inside) }</div> }
+    html! { <div class="noprint">{ fold("change", t!("advice-change-what"), sum.together(" "), inside) }</div> }
 }

@@ -8,6 +8,7 @@ use super::advice::seen::View;
 use super::shelf;
 use crate::need::counter::Act;
 use crate::need::questions::{Part, Question};
+use crate::plain::Together;
 use crate::t;
 use crate::web::components::Forming;
 use crate::web::components::part::PartControl;
@@ -110,7 +111,7 @@ fn told(app: &App, over: Over) -> String {
     if said.is_empty() {
         t!("counter-open")
     } else {
-        said.join("; ")
+        said.together("; ")
     }
 }
 

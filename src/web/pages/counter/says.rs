@@ -4,6 +4,7 @@ use super::super::advice::seen::{Tonight, is_by_day};
 use crate::advice::Advice;
 use crate::advice::report::Element;
 use crate::need::answers::Units;
+use crate::plain::Together;
 use crate::t;
 use crate::web::components::Steps;
 use crate::web::platform::Timeout;
@@ -93,7 +94,7 @@ impl Said {
         Some(Self {
             need: need_sentence(advice, units),
             glass: glass(&first.line),
-            rest: rest.join(", "),
+            rest: rest.together(", "),
             evening: evening(advice, first, units),
             sure: sureness(advice, units)
                 .into_iter()
