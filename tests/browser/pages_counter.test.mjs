@@ -102,6 +102,13 @@ journey("nothing moves under a finger, and words change only after a rest", { si
   assert.deepEqual(await places(visitor), before);
 });
 
+journey("upright, mark and rows share their edge", { size: "upright", browsers: ["chromium"] }, async (visitor) => {
+  await visitor.open("#/counter");
+  const edges = await visitor.page.$$eval(".mark, .counter__sheets, .crow__chips:first-of-type, .counter__acts", (all) => all.map((one) => Math.round(one.getBoundingClientRect().left)));
+  assert.equal(Math.min(...edges), edges[0], edges.join(" "));
+  await visitor.fits();
+});
+
 journey("undo and a second touch take back an answer", { size: "tablet" }, async (visitor) => {
   await visitor.open("#/counter");
   await visitor.tap(chip("age", "45"));

@@ -67,6 +67,8 @@ journey("a farthest range nearer than the nearest is told", {}, async (visitor) 
   await visitor.seen(`${stem}farthest-error`);
   const said = await visitor.text(`${stem}farthest-error`);
   assert.match(said, /60.*80/u);
+  const tops = await visitor.page.$eval(".ranges__fields", (row) => [...row.querySelectorAll(".ranges__steps")].map((one) => Math.round(one.getBoundingClientRect().top)));
+  assert.equal(new Set(tops).size, 1, `the steps stand at ${tops.join(", ")}`);
   await right(visitor, `${stem}farthest`, "150");
 });
 
