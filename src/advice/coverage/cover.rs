@@ -27,8 +27,8 @@ fn none_yet() -> ByPower {
 struct Exit {
     /// log10 of what a mark must be wide to be seen.
     needed: Column,
-    /// Where what marks leave stands, by mark, magnification and half: few to an exit pupil.
-    marks: Vec<((u32, usize, bool), usize)>,
+    /// Where what marks leave stands, by mark, magnification and half.
+    marks: Map<(u32, usize, bool), usize>,
 }
 
 /// What an occasion asks of what is seen through one grade of glass.
@@ -464,18 +464,14 @@ impl Coverage {
         let exit = at.log_exit_pupil.min(self.log_widest).to_bits();
         let exit = self.exits.get_or(exit, || Exit {
             needed: needed(slate, at),
-            marks: Vec::new(),
+            marks: Map::new(),
         });
-        let of = (mark, m, late);
-        if let Some(&(_, place)) = exit.marks.iter().find(|(each, _)| *each == of) {
-            return place;
-        }
-        let place = self.marks.len();
-        exit.marks.push((of, place));
-        let mark = &plan.marks[mark as usize];
-        self.marks
-            .push(mark_column(slate, mark, &exit.needed, GRID[m], late));
-        place
+        *exit.marks.get_or((mark, m, late), || {
+            let mark = &plan.marks[mark as usize];
+            self.marks
+                .push(mark_column(slate, mark, &exit.needed, GRID[m], late));
+            self.marks.len() - 1
+        })
     }
 
     /// The chance that an eye relief is enough; few are met, many times each.
