@@ -118,7 +118,7 @@ pub fn at(place: usize, args: &[(&str, Arg)]) -> String {
 ///
 /// A key that does not exist fails a debug build, and so every native test that comes upon it;
 /// `tests/wording.rs` asks for the keys of all tables. In a release it says itself, and on the
-/// page, which carries no keys ([`place`]), another message.
+/// page, which carries no keys (`wording/place.rs`), another message.
 #[must_use]
 pub fn say(key: &str, args: &[(&str, Arg)]) -> String {
     let place = find(key);
@@ -127,7 +127,7 @@ pub fn say(key: &str, args: &[(&str, Arg)]) -> String {
 }
 
 /// Whether there is a message with this key, of those that may be there or not
-/// ([`place::is_optional`]).
+/// (`wording/place.rs` names them).
 #[must_use]
 pub fn has(key: &str) -> bool {
     debug_assert!(place::is_optional(key), "{key}");

@@ -156,7 +156,6 @@ for (const size of ["phone", "desk"]) {
     }
     await visitor.axe();
     await visitor.fits();
-    // A page that is left while its worker loads is told as an error by Firefox.
     await until("the line is ranked", async () => (await visitor.text(".forming__line")).includes("×"));
     await visitor.reload();
     await until("it stands there after a reload", async () => (await minute()) === 130);
