@@ -386,3 +386,17 @@ pub fn is_part_asked(part: Part, answers: &Answers) -> bool {
         _ => true,
     }
 }
+
+/// In which of the decades with these middles an age lies; the last one is open.
+///
+/// # Example
+/// ```
+/// use scopewright::need::questions::{Control, Part, decade};
+/// let Control::Decade(middles) = Part::Age.control() else { panic!() };
+/// assert_eq!([8.0, 19.9, 20.0, 46.0, 70.0, 95.0].map(|age| decade(age, middles)), [0, 0, 1, 3, 6, 6]);
+/// ```
+#[must_use]
+pub fn decade(age_years: f64, middles: &[f64]) -> usize {
+    let after = middles.iter().filter(|&&middle| age_years >= middle + 5.0);
+    after.count().min(middles.len().saturating_sub(1))
+}

@@ -126,49 +126,41 @@ for (const [what, body] of [
   });
 }
 
-journey("whoever waits for the advice at its heading is at the heading when it comes", {}, async (visitor) => {
-  await answered(visitor);
-  // The worker answers when told.
-  await visitor.page.evaluateOnNewDocument(() => {
+/** The worker is asked for nothing until the journey calls what then stands in `window.jobs`. */
+const holdJobs = (visitor) =>
+  visitor.page.evaluateOnNewDocument(() => {
     const post = Worker.prototype.postMessage;
-    const held = [];
+    window.jobs = [];
     Worker.prototype.postMessage = function (job) {
-      if (window.goes) post.call(this, job);
-      else held.push(() => post.call(this, job));
-    };
-    window.go = () => {
-      window.goes = true;
-      for (const each of held) each();
+      window.jobs.push(() => post.call(this, job));
     };
   });
+
+journey("whoever waits for the advice at its heading is at the heading when it comes", {}, async (visitor) => {
+  await answered(visitor);
+  await holdJobs(visitor);
   await visitor.open("#/check");
   await visitor.page.evaluate(() => (location.hash = "#/advice"));
   await visitor.until("the keyboard is at the heading of who waits", () => location.hash === "#/advice" && document.activeElement.id === "title" && !document.querySelector(".needs"));
-  await visitor.page.evaluate(() => window.go());
+  await visitor.until("the advice is asked for", () => window.jobs.length > 0);
+  await visitor.page.evaluate(() => window.jobs.forEach((ask) => ask()));
   await visitor.seen(".needs");
   await visitor.until("it is at the heading of the advice", () => document.activeElement.id === "title");
 });
 
 journey("what a last answer changed is never said of advice that came too late", {}, async (visitor) => {
   await answered(visitor);
-  await visitor.page.evaluateOnNewDocument(() => {
-    // The first advice arrives only after the next answer was given.
-    const post = Worker.prototype.postMessage;
-    const held = [];
-    Worker.prototype.postMessage = function (job) {
-      held.push(() => post.call(this, job));
-      if (held.length === 1) return;
-      held[0]();
-      window.asked = held[1];
-    };
-  });
+  await holdJobs(visitor);
   await visitor.open("#/advice");
   await go(visitor, "#/question/quarry");
   await visitor.tap('label[for="uses-red_fox"]');
   await visitor.page.evaluate(() => (location.hash = "#/advice"));
+  // The first advice arrives only after the next answer was given.
+  await visitor.until("both are asked for", () => window.jobs.length === 2);
+  await visitor.page.evaluate(() => window.jobs[0]());
   await visitor.seen(".needs");
-  await visitor.until("the late advice is there", () => document.querySelector(".stale") && window.asked);
-  await visitor.page.evaluate(() => window.asked());
+  await visitor.until("the late advice is there", () => document.querySelector(".stale"));
+  await visitor.page.evaluate(() => window.jobs[1]());
   await visitor.until("the advice of the answers is there", () => document.querySelector(".needs") && !document.querySelector(".stale"));
   assert.doesNotMatch(await visitor.text("main"), /Changed by your last answer/);
 });

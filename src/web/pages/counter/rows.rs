@@ -4,7 +4,7 @@ use super::Over;
 use crate::need::answers::Units;
 use crate::need::counter::Act;
 use crate::need::kinds::KINDS;
-use crate::need::questions::{Control, Part};
+use crate::need::questions::{Control, Part, decade};
 use crate::need::{Reply, Value, value};
 use crate::t;
 use crate::web::state::{Action, App};
@@ -206,32 +206,11 @@ pub fn of(app: &App, part: Part, over: &Callback<Over>) -> Html {
     row(app, part.key(), name(part), many, chips, over)
 }
 
-/// In which of the decades with these middles an age lies; the last one is open.
-fn decade(age: f64, middles: &[f64]) -> usize {
-    let after = middles.iter().filter(|&&middle| age >= middle + 5.0);
-    after.count().min(middles.len().saturating_sub(1))
-}
-
 #[cfg(test)]
 mod tests {
     use super::super::{Over, ROWS};
     use crate::need::counter;
     use crate::need::questions::Question;
-
-    #[test]
-    fn an_age_lies_in_its_decade() {
-        let middles = [15.0, 25.0, 35.0, 45.0, 55.0, 65.0, 75.0];
-        for (age, at) in [
-            (8.0, 0),
-            (19.9, 0),
-            (20.0, 1),
-            (46.0, 3),
-            (70.0, 6),
-            (95.0, 6),
-        ] {
-            assert_eq!(super::decade(age, &middles), at, "{age}");
-        }
-    }
 
     #[test]
     fn every_question_of_the_counter_has_its_place() {
