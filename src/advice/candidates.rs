@@ -70,18 +70,18 @@ pub fn mass_g(specification: &Specification) -> f64 {
 /// The id: every element in its own bits, so that the order is that of the elements.
 #[must_use]
 pub fn id(s: &Specification) -> u64 {
-    let tenths = |x: f64| ((x * 20.0 + 0.5) as u64).min(2047);
+    let twentieths = |x: f64| ((x * 20.0 + 0.5) as u64).min(2047);
     let (parallax, distance) = match s.parallax {
         ParallaxSetting::Fixed { free_at_m } => (0, free_at_m),
         ParallaxSetting::Adjustable { nearest_m } => (1, nearest_m),
     };
-    let mut id = tenths(s.magnification_low);
+    let mut id = twentieths(s.magnification_low);
     let mut add = |bits: u32, value: u64| id = (id << bits) | (value & ((1 << bits) - 1));
-    add(11, tenths(s.magnification_high));
+    add(11, twentieths(s.magnification_high));
     add(6, (s.objective_mm + 0.5) as u64);
     add(4, s.grade as u64);
     add(2, s.field as u64);
-    add(5, ((s.eye_relief_mm / 8.0) as u64).min(31));
+    add(6, ((s.eye_relief_mm / 5.0) as u64).min(63));
     add(6, (s.tube_mm + 0.5) as u64);
     add(1, parallax);
     add(5, ((distance / 10.0) as u64).min(31));
@@ -416,6 +416,32 @@ fn packages(span: Span) -> Vec<Package> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Two that differ in anything keep two ids, so that every eyepiece stands in the list.
+    #[test]
+    fn only_what_is_the_same_shares_an_id() {
+        let mut list: Vec<Candidate> = Vec::new();
+        for span in spans() {
+            variants(span, &mut list);
+        }
+        crate::plain::sort_by_key(&mut list, |candidate| candidate.id);
+        for two in list.windows(2) {
+            let [a, b] = [two[0], two[1]];
+            assert!(
+                a.id < b.id || a.specification == b.specification,
+                "{a:?} and {b:?}"
+            );
+        }
+        for (grade, field, eye_relief_mm) in EYEPIECES {
+            assert!(
+                all().iter().any(|candidate| {
+                    let s = &candidate.specification;
+                    (s.grade, s.field, s.eye_relief_mm) == (*grade, *field, *eye_relief_mm)
+                }),
+                "{grade:?} {field:?} {eye_relief_mm}"
+            );
+        }
+    }
 
     #[test]
     fn enough_distinct_specifications_that_could_be_built() {
