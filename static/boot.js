@@ -35,6 +35,16 @@ const painted = () =>
     }).observe({ type: "paint", buffered: true });
   });
 
+// A link's answers and a club's presets stand in the address until the module has read them: a
+// tap before that shows what it asks for, and the module goes there when it has them.
+addEventListener("click", (event) => {
+  const to = event.target.closest("#app a")?.getAttribute("href");
+  if (!to || document.documentElement.dataset.state || !/^#\/(open|embed)\//.test(location.hash)) return;
+  event.preventDefault();
+  me.dataset.tapped = to;
+  for (const part of document.querySelectorAll(".early")) part.classList.toggle("early--asked", `#${part.id}` === to);
+});
+
 async function start() {
   if (typeof WebAssembly !== "object") {
     show("cannot-run", "WebAssembly");

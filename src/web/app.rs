@@ -6,8 +6,6 @@ use super::platform;
 use super::route::Route;
 use super::state::{Action, App, Notice, Offer, State, Theme, begin, use_app};
 use super::{embed, pages, stored, view};
-use crate::need::questions::Part;
-use crate::need::{Reply, apply};
 use crate::plain::{Map, Together};
 use crate::ports::{AnswerStore, StoreProblem};
 use crate::t;
@@ -26,6 +24,7 @@ pub fn mount() {
     platform::mark_root("lang", Some(wording::spoken().tag()));
     if let Some(root) = platform::mount_point() {
         let focused = platform::focused_id();
+        stored::ticked(platform::ticked_early());
         begin(with_early(at_first()));
         view::mount::<Page>(root);
         if let Some(id) = focused {
@@ -36,15 +35,11 @@ pub fn mount() {
 
 /// Takes over what was ticked before the module arrived.
 fn with_early(mut state: State) -> State {
-    let mut answers = state.answers.clone();
-    for (name, key) in platform::ticked_early() {
-        let is_held = answers.uses.iter().any(|each| each.what == key);
-        answers = match name.as_str() {
-            "uses" if !is_held => apply(&answers, &Reply::Tap(Part::Uses, key)),
-            "unsure" if answers.uses.is_empty() => apply(&answers, &Reply::NotSure("quarry")),
-            _ => answers,
-        };
+    // What the address brings comes first.
+    if let Route::Open(_) | Route::Embed(_) = state.route {
+        return state;
     }
+    let answers = stored::with_ticked(state.answers.clone());
     if answers != state.answers {
         // Where nothing can be kept, the next answer says so.
         let _ = stored::keep(&answers, &state.typed);
@@ -173,16 +168,21 @@ fn use_place(app: &App) {
     }
     let is_first = use_mut_ref(|| true);
     let has_moved = use_mut_ref(|| false);
+    let tapped = use_mut_ref(platform::tapped_early);
     let moved = has_moved.clone();
     let dispatcher = app.dispatcher();
     let state = app.clone();
     use_effect_with(app.route.clone(), move |route| {
         platform::title_tab(&pages::title(route));
+        let go = |to: Route| {
+            let to = tapped.take().map_or(to, |tapped| Route::of(&tapped));
+            platform::replace_fragment(&to.href());
+            dispatcher.dispatch(Action::Went(to));
+        };
         match route {
             Route::Open(text) => {
                 super::share::open(text, &state, dispatcher);
-                platform::replace_fragment(&Route::Check.href());
-                dispatcher.dispatch(Action::Went(Route::Check));
+                go(Route::Check);
             }
             Route::Embed(text) => {
                 match embed::language(text) {
@@ -210,7 +210,8 @@ fn use_place(app: &App) {
                         }
                         let had = stored::start_in(state.answers.units);
                         stored::preset(&rescued.answers);
-                        dispatcher.dispatch(Action::Take(Box::new(rescued.answers), Map::new()));
+                        let answers = stored::with_ticked(rescued.answers);
+                        dispatcher.dispatch(Action::Take(Box::new(answers), Map::new()));
                         if state.answers != had || !state.typed.is_empty() {
                             dispatcher.dispatch(Action::Tell(Notice {
                                 said: t!("embed-preset-taken"),
@@ -220,6 +221,8 @@ fn use_place(app: &App) {
                         door
                     }
                     Err(problem) => {
+                        let answers = stored::with_ticked(state.answers.clone());
+                        dispatcher.dispatch(Action::Answer(answers));
                         dispatcher.dispatch(Action::Tell(Notice {
                             said: t!("embed-preset-left", why = problems::parse(&problem)),
                             offer: None,
@@ -227,16 +230,14 @@ fn use_place(app: &App) {
                         Route::Opening
                     }
                 };
-                platform::replace_fragment(&to.href());
-                dispatcher.dispatch(Action::Went(to));
+                go(to);
             }
             Route::Unknown(place) => {
                 dispatcher.dispatch(Action::Tell(Notice {
                     said: t!("page-unknown-place", place = place),
                     offer: None,
                 }));
-                platform::replace_fragment(&Route::Opening.href());
-                dispatcher.dispatch(Action::Went(Route::Opening));
+                go(Route::Opening);
             }
             _ => {}
         }

@@ -1,6 +1,6 @@
 //! Answers in a link, and out of it again.
 
-use super::platform;
+use super::{platform, stored};
 use super::route::Route;
 use super::state::{Action, App, Dispatcher, Notice};
 use crate::need::answers::Answers;
@@ -29,12 +29,16 @@ pub fn open(text: &str, app: &App, dispatcher: Dispatcher) {
             } else {
                 t!("link-opened-partly")
             };
-            dispatcher.dispatch(Action::Take(Box::new(rescued.answers), Map::new()));
+            let answers = stored::with_ticked(rescued.answers);
+            dispatcher.dispatch(Action::Take(Box::new(answers), Map::new()));
             dispatcher.dispatch(Action::Tell(Notice { said, offer }));
         }
-        Err(problem) => dispatcher.dispatch(Action::Tell(Notice {
-            said: t!("link-not-opened", why = problems::link(&problem)),
-            offer: None,
-        })),
+        Err(problem) => {
+            dispatcher.dispatch(Action::Answer(stored::with_ticked(app.answers.clone())));
+            dispatcher.dispatch(Action::Tell(Notice {
+                said: t!("link-not-opened", why = problems::link(&problem)),
+                offer: None,
+            }));
+        }
     }
 }

@@ -2,7 +2,8 @@
 
 use super::platform::{self, Kept};
 use crate::need::answers::{Answers, Units, VERSION};
-use crate::need::{ParseProblem, Rescued, rescue, to_json};
+use crate::need::questions::Part;
+use crate::need::{ParseProblem, Reply, Rescued, apply, rescue, to_json};
 use crate::plain::Json;
 use crate::plain::Map;
 use crate::ports::{AnswerStore, StoreProblem};
@@ -11,6 +12,27 @@ use std::cell::RefCell;
 thread_local! {
     /// What the page around a frame has preset.
     static PRESET: RefCell<Option<Answers>> = const { RefCell::new(None) };
+    /// What was ticked before the module arrived, until it is taken over.
+    static TICKED: RefCell<Vec<(String, String)>> = const { RefCell::new(Vec::new()) };
+}
+
+/// What was ticked before the module arrived is added to the next answers that ask for it.
+pub fn ticked(names_and_keys: Vec<(String, String)>) {
+    TICKED.set(names_and_keys);
+}
+
+/// These answers, with what was ticked before the module arrived.
+#[must_use]
+pub fn with_ticked(mut answers: Answers) -> Answers {
+    for (name, key) in TICKED.take() {
+        let is_held = answers.uses.iter().any(|each| each.what == key);
+        answers = match name.as_str() {
+            "uses" if !is_held => apply(&answers, &Reply::Tap(Part::Uses, key)),
+            "unsure" if answers.uses.is_empty() => apply(&answers, &Reply::NotSure("quarry")),
+            _ => answers,
+        };
+    }
+    answers
 }
 
 /// The answers.

@@ -287,3 +287,39 @@ journey("the first question is seen and answered before the module arrives", { b
   await visitor.until("nothing is ticked", () => !document.querySelector("#app input:checked"));
   for (const text of early) assert.ok((await said()).includes(text), `“${text}” was said before, and is not now`);
 });
+
+journey("what an address carries is not lost by a tap before the module arrives", { browsers: ["chromium"] }, async (visitor) => {
+  const early = async (address) => {
+    const tab = await visitor.another();
+    await tab.page.setBypassServiceWorker(true);
+    const go = await holdModule(tab);
+    await tab.page.goto(address, { waitUntil: "load" });
+    await tab.tap(".opening__start .button--primary");
+    await tab.tap('.early label[for="uses-red_fox"]');
+    await tab.tap(".early .bar .button--primary");
+    await tab.seen('[id="/question/manner"]');
+    go();
+    await tab.running();
+    await tab.until("the question asked for", () => location.hash === "#/question/manner" && document.querySelector("#manners-seat_rail"));
+    const told = await tab.page.$$eval(".notice__in", (all) => all.length);
+    await tab.page.evaluate(() => (location.hash = "#/check"));
+    return [await tab.text(".told__row"), told];
+  };
+  const presets = encodeURIComponent('{"version":1,"uses":[{"what":"chamois","share":4}]}');
+  const both = /chamois.*red fox|red fox.*chamois/i;
+  assert.match((await early(`${visitor.site}#/embed/questions/${presets}/`))[0], both);
+  await visitor.page.bringToFront();
+  await visitor.page.goto(visitor.site);
+  await visitor.page.evaluate(() => localStorage.clear());
+  await visitor.open(`#/embed/questions/${presets}/`);
+  await visitor.page.evaluate(() => (location.hash = "#/advice"));
+  await visitor.seen(".needs");
+  const link = await visitor.page.$eval("#share-address", (input) => input.value);
+  await visitor.page.evaluate(() => localStorage.clear());
+  assert.match((await early(link))[0], both);
+  // A link that cannot be read is told, and what was ticked stays.
+  await visitor.page.evaluate(() => localStorage.clear());
+  const [told, notices] = await early(`${visitor.site}#/open/1zzzz`);
+  assert.match(told, /red fox/i);
+  assert.equal(notices, 1);
+});

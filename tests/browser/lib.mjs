@@ -211,6 +211,9 @@ function waitsFromOutside(frame) {
   };
 }
 
+/** Waits until the module runs in a page or a frame: until then its HTML stands there alone. */
+export const runs = (frame) => frame.waitForFunction(() => document.documentElement.dataset.state === "running");
+
 /** A person at one page: what they do, what they see, and what went wrong behind it. */
 export class Visitor {
   constructor(page, browserName, size, site, log = []) {
@@ -267,7 +270,7 @@ export class Visitor {
   }
 
   async running() {
-    await this.page.waitForFunction(() => document.documentElement.dataset.state === "running");
+    await runs(this.page);
   }
 
   /** Waits until the offline copy is complete and answers for this page. */

@@ -1,5 +1,5 @@
 // A club's page on another origin, strict, with two frames: presets, sizes, events, rubbish.
-import { assert, host, journey } from "./lib.mjs";
+import { assert, host, journey, runs } from "./lib.mjs";
 
 /** The policy that README names for hosts of the advisor. */
 const OURS = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data:; connect-src 'self'; frame-src 'self'; worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'";
@@ -18,10 +18,12 @@ async function club(visitor, body, more = "") {
   return page;
 }
 
-const inner = async (visitor, id) => {
+async function inner(visitor, id) {
   const handle = await visitor.page.evaluateHandle((name) => document.getElementById(name).shadowRoot.querySelector("iframe"), id);
-  return handle.contentFrame();
-};
+  const frame = await handle.contentFrame();
+  await runs(frame);
+  return frame;
+}
 
 const frames = (visitor) =>
   visitor.until("the frames run and have their size", () =>
@@ -223,12 +225,8 @@ journey("two frames on a strict page of another origin", { size: "desk" }, async
       }) && "yes",
     );
     assert.ok(frames);
-    const inner = async (id) => {
-      const handle = await visitor.page.evaluateHandle((name) => document.getElementById(name).shadowRoot.querySelector("iframe"), id);
-      return handle.contentFrame();
-    };
-    const one = await inner("one");
-    const two = await inner("two");
+    const one = await inner(visitor, "one");
+    const two = await inner(visitor, "two");
     await two.waitForSelector(".notice__in");
     assert.match(await two.$eval(".notice__in", (node) => node.textContent), /unicorn/);
     assert.match(await two.$eval("h1", (node) => node.textContent), /ring/i);

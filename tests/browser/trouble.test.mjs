@@ -1,6 +1,6 @@
 // What goes wrong around the page: storage, the worker, other pages, codes. A plain message, the rest
 // goes on, nothing is lost.
-import { SEAT, answered, assert, host, journey } from "./lib.mjs";
+import { SEAT, answered, assert, host, journey, runs } from "./lib.mjs";
 
 const ANSWERS = "scopewright.answers";
 const ABSENT = /computes by itself/;
@@ -178,14 +178,17 @@ async function around(visitor, body, more = {}) {
   return page;
 }
 
-const frameOf = async (visitor, id) =>
-  (await visitor.page.evaluateHandle((name) => document.getElementById(name).shadowRoot.querySelector("iframe"), id)).contentFrame();
+async function frameOf(visitor, id) {
+  const frame = await (await visitor.page.evaluateHandle((name) => document.getElementById(name).shadowRoot.querySelector("iframe"), id)).contentFrame();
+  // The opening stands in the page before the module has read the address.
+  await runs(frame);
+  return frame;
+}
 
 journey("a page around that sends rubbish changes nothing, and goes on being answered", { size: "desk" }, async (visitor) => {
   const page = await around(visitor, '<script src="SITE/embed.js"></script><scopewright-advisor id="one" units="metric" quarry="roe_deer"></scopewright-advisor>');
   try {
     const one = await frameOf(visitor, "one");
-    await one.waitForSelector(".opening__start a");
     await one.evaluate(() => (location.hash = "#/question/eye"));
     await one.waitForSelector("#field-age");
     await one.$eval("#glasses-varifocal", (radio) => radio.click());
@@ -231,7 +234,6 @@ journey("a frame listens to the page around it alone, and the page to its own fr
   try {
     const one = await frameOf(visitor, "one");
     const two = await frameOf(visitor, "two");
-    for (const frame of [one, two]) await frame.waitForSelector(".opening__start a");
     // A frame beside it greets as the page around would.
     const stranger = await (await visitor.page.$("#stranger")).contentFrame();
     await stranger.evaluate(() => parent.frames[0].postMessage(JSON.stringify({ scopewright: 1, kind: "hello", colours: { accent: "#20487a" } }), "*"));
@@ -257,7 +259,6 @@ journey("every preset arrives, and one that is set anew leads back to what was a
     power-most="6" lit-marks="forbidden" latitude="47.5" longitude="12.25" label="Our advice"></scopewright-advisor>`);
   try {
     const one = await frameOf(visitor, "one");
-    await one.waitForSelector(".opening__start a");
     assert.equal(await visitor.page.$eval("#one", (each) => each.shadowRoot.querySelector("iframe").title), "Our advice");
     await one.evaluate(() => (location.hash = "#/check"));
     for (const part of ["fox", "boar", "22.yd", "66.yd", "164.yd", "47\\.5", "12\\.[23]"]) {

@@ -284,9 +284,20 @@ async fn beside(name: &str) -> Option<JsValue> {
         .ok()
 }
 
+/// The page's own script, which says where the rest is.
+fn own_script() -> Option<web_sys::Element> {
+    document()?.query_selector("script[data-wasm]").ok()?
+}
+
+/// Where a tap before the module arrived leads, if the address held something to be read first.
+#[must_use]
+pub fn tapped_early() -> Option<String> {
+    own_script()?.get_attribute("data-tapped")
+}
+
 /// Where the page's own glue and module are.
 fn module_addresses() -> Option<(String, String)> {
-    let script = document()?.query_selector("script[data-wasm]").ok()??;
+    let script = own_script()?;
     let address = |name: &str| absolute(&script.get_attribute(name)?);
     Some((address("data-js")?, address("data-wasm")?))
 }
