@@ -1,8 +1,8 @@
 //! Answers in a link, and out of it again.
 
-use super::{platform, stored};
 use super::route::Route;
 use super::state::{Action, App, Dispatcher, Notice};
+use super::{platform, stored};
 use crate::need::answers::Answers;
 use crate::need::link;
 use crate::plain::Map;
