@@ -248,11 +248,14 @@ impl State {
                 // What was asked for older answers never replaces what is newer.
                 if revision >= next.advice_revision {
                     if revision == next.revision {
-                        let advised = std::mem::replace(&mut next.advised, next.answers.clone());
-                        let before = next.advice.take();
-                        if revision > next.advice_revision {
+                        // The same answers again: what led to them is still what changed last.
+                        if next.advised != next.answers {
+                            let advised = next.advised.clone();
+                            next.advised = next.answers.clone();
                             // What was late is not what those answers brought.
-                            next.advised_before = before
+                            next.advised_before = next
+                                .advice
+                                .take()
                                 .filter(|_| next.advised_revision == next.advice_revision)
                                 .map(|before| (advised, before));
                         }
@@ -356,4 +359,70 @@ pub fn begin(state: State) {
 pub fn use_app() -> Option<App> {
     view::reads_shared();
     STATE.with_borrow(Clone::clone).map(App)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Action, State, Theme};
+    use crate::advice::Advice;
+    use crate::advice::tell::advise;
+    use crate::need::answers::Answers;
+    use crate::need::kinds::Kind;
+    use crate::plain::Map;
+    use crate::web::route::Route;
+    use crate::web::shared::Shared;
+
+    fn filled(kind: &str) -> Answers {
+        Kind::from_key(kind).unwrap().fill(&Answers::default())
+    }
+
+    fn at_first(answers: Answers) -> State {
+        State {
+            route: Route::Advice,
+            went_back: false,
+            answers,
+            before: Vec::new(),
+            typed: Map::new(),
+            revision: 1,
+            advice: None,
+            advice_revision: 0,
+            tried: 0,
+            advised_revision: 0,
+            advised: Answers::default(),
+            advised_before: None,
+            problem: None,
+            notices: Vec::new(),
+            theme: Theme::System,
+        }
+    }
+
+    fn advised(state: &State) -> State {
+        let advice: Shared<Advice> = Shared::new(advise(&state.answers).unwrap());
+        state.after(Action::Advised(state.revision, advice))
+    }
+
+    #[test]
+    fn answers_changed_and_changed_back_are_no_change() {
+        let (deer, boar) = (filled("seat_evening"), filled("boar_by_night"));
+        let first = advised(&at_first(deer.clone()));
+        assert!(first.advised_before.is_none());
+        let changed = advised(&first.after(Action::Answer(boar.clone())));
+        let before = |state: &State| state.advised_before.clone().map(|(answers, _)| answers);
+        assert_eq!(before(&changed), Some(deer.clone()));
+        // How sure it is comes later, for the same answers.
+        assert_eq!(before(&advised(&changed)), Some(deer.clone()));
+        // There and back before anything was advised, and with advice on the way that is late.
+        let there = changed.after(Action::Answer(filled("hill")));
+        let late: Shared<Advice> = Shared::new(advise(&there.answers).unwrap());
+        let back = there.after(Action::Answer(boar.clone()));
+        assert!(back.revision > changed.revision);
+        assert_eq!(before(&advised(&back)), Some(deer.clone()));
+        let told_late = back.after(Action::Advised(there.revision, late));
+        assert_eq!(before(&advised(&told_late)), Some(deer.clone()));
+        // What was advised there is a change of its own.
+        let there = advised(&advised(&back).after(Action::Answer(filled("hill"))));
+        assert_eq!(before(&there), Some(boar));
+        let back = advised(&there.after(Action::Answer(deer)));
+        assert_eq!(before(&back), Some(filled("hill")));
+    }
 }

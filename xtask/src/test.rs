@@ -122,7 +122,9 @@ fn lints_page() -> Done {
 }
 
 fn tests_native() -> Done {
-    each_package(&["test", "--no-fail-fast"], &[])
+    each_package(&["test", "--no-fail-fast"], &[])?;
+    // What the page decides without a browser stands behind its feature.
+    run::shown(place::cargo().args(["test", "--locked", "--lib", "--features", "web", "web::"]))
 }
 
 /// Where the drawn cases of the property tests start; plain `cargo test` draws anew.

@@ -28,6 +28,26 @@ pub struct Shown {
     revision: u32,
 }
 
+impl Shown {
+    /// What is shown after `now`.
+    fn after(now: Option<&Self>, advice: Shared<Advice>, revision: u32, units: Units) -> Self {
+        let before = now.and_then(|now| {
+            // The same advice told more surely, or one that says the same: what changed before
+            // it stays marked.
+            if now.revision == revision || said(&now.advice, units) == said(&advice, units) {
+                now.before.clone()
+            } else {
+                Some(now.advice.clone())
+            }
+        });
+        Self {
+            advice,
+            before,
+            revision,
+        }
+    }
+}
+
 /// The advice once nothing has been touched for a while; `is_held`: a finger lies on it.
 pub fn use_shown(app: &App, is_held: bool) -> Option<Shown> {
     let shown = use_state_eq(|| None::<Shown>);
@@ -36,6 +56,7 @@ pub fn use_shown(app: &App, is_held: bool) -> Option<Shown> {
         .filter(|(_, is_stale)| !is_stale)
         .map(|(advice, _)| advice);
     let is_open = app.has_answers();
+    let units = app.answers.units;
     {
         let shown = shown.clone();
         use_effect_with(
@@ -46,23 +67,11 @@ pub fn use_shown(app: &App, is_held: bool) -> Option<Shown> {
                 if !is_open {
                     shown.set(None);
                 } else if let Some(advice) = coming.clone().filter(|_| !*is_held) {
-                    let (now, before) = match &*shown {
-                        // The same advice, told more surely: what changed with it stays marked.
-                        Some(now) if now.revision == revision => {
-                            (Some(&now.advice), now.before.clone())
-                        }
-                        Some(now) => (Some(&now.advice), Some(now.advice.clone())),
-                        None => (None, None),
-                    };
-                    if now != Some(&advice) {
+                    let now = shown.as_ref();
+                    if now.is_none_or(|now| now.advice != advice) {
                         let wait_ms = if now.is_some() { REST_MS } else { 0 };
-                        timer = Some(Timeout::new(wait_ms, move || {
-                            shown.set(Some(Shown {
-                                advice,
-                                before,
-                                revision,
-                            }));
-                        }));
+                        let next = Shown::after(now, advice, revision, units);
+                        timer = Some(Timeout::new(wait_ms, move || shown.set(Some(next))));
                     }
                 }
                 move || drop(timer)
@@ -72,92 +81,82 @@ pub fn use_shown(app: &App, is_held: bool) -> Option<Shown> {
     (*shown).clone().filter(|_| is_open)
 }
 
-/// All that is said about an advice, piece by piece, so that what changed can be marked.
-struct Said {
-    need: String,
-    glass: String,
-    rest: String,
-    evening: String,
-    sure: String,
-    warned: String,
-    picks: Vec<[String; 5]>,
-}
+/// Pieces before the picks: need, glass, rest of the line, evening, how sure, a warning.
+const HEAD: usize = 6;
+/// Pieces of a pick: glass, why it stands there, gain, loss, situations.
+const OF_A_PICK: usize = 5;
 
-impl Said {
-    fn of(advice: &Advice, units: Units) -> Option<Self> {
-        let first = advice.picks.first()?;
-        let rest: Vec<String> = line_parts(&first.line, &first.ranges, units)
+/// All that is said about an advice, piece by piece, so that what changed can be marked; nothing
+/// without a pick.
+#[inline(never)]
+fn said(advice: &Advice, units: Units) -> Vec<String> {
+    let Some(first) = advice.picks.first() else {
+        return Vec::new();
+    };
+    let rest: Vec<String> = line_parts(&first.line, &first.ranges, units)
+        .into_iter()
+        .filter(|part| part.element != Element::MagHigh)
+        .map(|part| part.text)
+        .collect();
+    let mut said = vec![
+        need_sentence(advice, units),
+        glass(&first.line),
+        rest.together(", "),
+        evening(advice, first, units),
+        sureness(advice, units)
             .into_iter()
-            .filter(|part| part.element != Element::MagHigh)
-            .map(|part| part.text)
-            .collect();
-        Some(Self {
-            need: need_sentence(advice, units),
-            glass: glass(&first.line),
-            rest: rest.together(", "),
-            evening: evening(advice, first, units),
-            sure: sureness(advice, units)
-                .into_iter()
-                .next()
-                .unwrap_or_default(),
-            warned: advice
-                .warnings
-                .first()
-                .map(|warning| word("warning", &warning.key))
-                .unwrap_or_default(),
-            picks: advice
-                .picks
-                .iter()
-                .take(3)
-                .enumerate()
-                .map(|(at, pick)| {
-                    let (gain, loss) = if at == 0 {
-                        Default::default()
-                    } else {
-                        change_first(&pick.against_first, units)
-                    };
-                    [
-                        glass(&pick.line),
-                        word("because", &pick.because),
-                        gain,
-                        loss,
-                        with_unit(pick.served.value * 100.0, 0, "%"),
-                    ]
-                })
-                .collect(),
-        })
+            .next()
+            .unwrap_or_default(),
+        advice
+            .warnings
+            .first()
+            .map(|warning| word("warning", &warning.key))
+            .unwrap_or_default(),
+    ];
+    for (at, pick) in advice.picks.iter().take(3).enumerate() {
+        let (gain, loss) = if at == 0 {
+            Default::default()
+        } else {
+            change_first(&pick.against_first, units)
+        };
+        said.extend([
+            glass(&pick.line),
+            word("because", &pick.because),
+            gain,
+            loss,
+            with_unit(pick.served.value * 100.0, 0, "%"),
+        ]);
     }
+    said
 }
 
 /// Words, marked for a while if they were others before.
-fn marked(now: &str, before: Option<&str>) -> Html {
+fn marked(now: &str, before: Option<&String>) -> Html {
     let is_new = before.is_some_and(|before| before != now);
     html! { <span key={now.to_owned()} class={is_new.then_some("changed")}>{ now }</span> }
 }
 
 /// Need, line, what it does, three picks, the evening.
 pub fn line(shown: &Shown, units: Units) -> Html {
-    let Some(now) = Said::of(&shown.advice, units) else {
+    let now = said(&shown.advice, units);
+    if now.is_empty() {
         return Html::default();
-    };
-    let before = shown
-        .before
-        .as_ref()
-        .and_then(|before| Said::of(before, units));
-    let was = before.as_ref();
+    }
+    let was = shown.before.as_ref().map(|before| said(before, units));
+    let piece = |at: usize| marked(&now[at], was.as_ref().and_then(|was| was.get(at)));
     html! {
         <div class="counter__advice">
-            <p class="counter__need">{ marked(&now.need, was.map(|was| was.need.as_str())) }</p>
+            <p class="counter__need">{ piece(0) }</p>
             <p class="line">
-                <span class="line__glass">{ marked(&now.glass, was.map(|was| was.glass.as_str())) }</span>
-                <span class="counter__rest">{ marked(&now.rest, was.map(|was| was.rest.as_str())) }</span>
+                <span class="line__glass">{ piece(1) }</span>
+                <span class="counter__rest">{ piece(2) }</span>
             </p>
-            <p class="counter__does">{ marked(&now.evening, was.map(|was| was.evening.as_str())) }</p>
-            <p class="counter__sure">{ marked(&now.sure, was.map(|was| was.sure.as_str())) }</p>
-            if !now.warned.is_empty() {
+            <p class="counter__does">{ piece(3) }</p>
+            <p class="counter__sure">{ piece(4) }</p>
+            if !now[5].is_empty() {
                 <p class="marked counter__warned">
                     <span class="marked__sign marked__sign--fails" aria-hidden="true">{ "×" }</span>
-                    { marked(&now.warned, was.map(|was| was.warned.as_str())) }
+                    { piece(5) }
                 </p>
             }
             <table class="picks picks--flat">
@@ -169,18 +168,17 @@ pub fn line(shown: &Shown, units: Units) -> Html {
                     <th scope="col">{ t!("advice-others-served") }</th>
                 </tr></thead>
                 <tbody>
-                    { for now.picks.iter().enumerate().map(|(at, pick)| {
-                        let was = was.and_then(|was| was.picks.get(at));
-                        let cell = |place: usize| marked(&pick[place], was.map(|was| was[place].as_str()));
+                    { for (HEAD..now.len()).step_by(OF_A_PICK).map(|at| {
+                        let is_first = at == HEAD;
                         html! {
-                            <tr class={(at == 0).then_some("picks__row--first")}>
-                                <th scope="row" colspan={(at == 0).then_some("3")}><span class="picks__line">{ cell(0) }</span>
-                                    <span class="picks__because">{ cell(1) }</span></th>
-                                if at > 0 {
-                                    <td>{ cell(2) }</td>
-                                    <td>{ cell(3) }</td>
+                            <tr class={is_first.then_some("picks__row--first")}>
+                                <th scope="row" colspan={is_first.then_some("3")}><span class="picks__line">{ piece(at) }</span>
+                                    <span class="picks__because">{ piece(at + 1) }</span></th>
+                                if !is_first {
+                                    <td>{ piece(at + 2) }</td>
+                                    <td>{ piece(at + 3) }</td>
                                 }
-                                <td>{ cell(4) }</td>
+                                <td>{ piece(at + 4) }</td>
                             </tr>
                         }
                     }) }
@@ -219,5 +217,40 @@ pub fn why(advice: &Advice, units: Units) -> Html {
             </section>
         }
         </>
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Shown, said};
+    use crate::advice::Advice;
+    use crate::advice::tell::advise;
+    use crate::need::answers::{Answers, Units};
+    use crate::need::kinds::Kind;
+    use crate::web::shared::Shared;
+
+    fn advised(answers: &Answers) -> Shared<Advice> {
+        Shared::new(advise(answers).unwrap())
+    }
+
+    #[test]
+    fn an_advice_that_says_the_same_leaves_the_marks() {
+        let units = Units::Metric;
+        let [deer, boar] = ["seat_evening", "boar_by_night"]
+            .map(|key| Kind::from_key(key).unwrap().fill(&Answers::default()));
+        let first = Shown::after(None, advised(&deer), 1, units);
+        assert!(first.before.is_none(), "nothing stood there before");
+        let changed = Shown::after(Some(&first), advised(&boar), 2, units);
+        assert_ne!(said(&first.advice, units), said(&changed.advice, units));
+        assert!(changed.before.as_ref() == Some(&first.advice));
+        // Told more surely; then another answer and back again.
+        let surer = Shown::after(Some(&changed), advised(&boar), 2, units);
+        let again = Shown::after(Some(&surer), advised(&boar), 4, units);
+        assert!(again.before.as_ref() == Some(&first.advice));
+        let back = Shown::after(Some(&again), advised(&deer), 5, units);
+        assert!(
+            back.before.as_ref() == Some(&again.advice),
+            "a change is marked against what stood there"
+        );
     }
 }
