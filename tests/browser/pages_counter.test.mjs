@@ -29,6 +29,24 @@ async function fitsOneScreen(visitor) {
   assert.ok(inside <= shown, `the advice is ${inside} px high in ${shown} px`);
 }
 
+/** Whatever moves the pictures is on the screen and under the finger, before anything is scrolled. */
+async function picturesFitOneScreen(visitor) {
+  const [touched, away] = await visitor.page.$eval(".counter__body", (body) => {
+    const all = [...body.querySelectorAll("[role=slider], .view__toggles button, select, summary, .picture__keep button")].filter((one) => one.checkVisibility());
+    const isAway = (one) => {
+      const { left, right, top, bottom } = one.getBoundingClientRect();
+      const under = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+      return left < 0 || right > innerWidth || top < 0 || bottom > innerHeight || !(one.contains(under) || under?.contains(one));
+    };
+    return [all.map((one) => one.getAttribute("role") ?? one.localName), all.filter(isAway).map((one) => one.outerHTML.slice(0, 120))];
+  });
+  assert.deepEqual(away, []);
+  // The dusk at least, one's range, through what one looks, the reticle.
+  assert.ok(touched.filter((what) => what === "slider").length >= 2 && touched.filter((what) => what === "button").length >= 2 && touched.includes("select"), touched.join(" "));
+  const [inside, shown] = await visitor.page.$eval(".counter__body", (body) => [body.scrollHeight, body.clientHeight]);
+  assert.ok(inside <= shown, `the pictures are ${inside} px high in ${shown} px`);
+}
+
 /** Where every chip and button stands. */
 const places = (visitor) =>
   visitor.page.$$eval(".counter label, .counter button, .picks tr", (all) => all.map((each) => { const { x, y, width, height } = each.getBoundingClientRect(); return [x, y, width, height].map(Math.round).join(" "); }));
@@ -59,6 +77,7 @@ for (const theme of ["light", "dark"]) {
       assert.ok(said.length >= 1 && said.every(([words]) => words > 3) && said.some(([, graphic]) => graphic > 0), JSON.stringify(said));
       await visitor.tap(face("view"));
       await visitor.seen(".counter__body .view__picture");
+      await picturesFitOneScreen(visitor);
       await visitor.axe();
       await visitor.tap("#counter-next");
       await visitor.until("nothing is left", () => !document.querySelector(".counter .crow input:checked") && !document.querySelector(".counter__advice"));
@@ -269,6 +288,53 @@ journey("the screen is turned to the customer, without questions", { size: "tabl
   await visitor.fits();
   await visitor.tap("#counter-back");
   assert.ok(await on(visitor, "age", "55"));
+});
+
+journey("the pictures take the room of the questions, and give it back", { size: "desk" }, async (visitor) => {
+  await visitor.open("#/counter");
+  await visitor.tap(face("view"));
+  assert.ok(await visitor.page.$eval(".counter__asks", (asks) => asks.checkVisibility()), "without advice there is nothing but questions");
+  await visitor.tap(face("line"));
+  await visitor.tap(chip("kind", "seat_evening"));
+  await visitor.seen(".counter__advice .line__glass");
+  const before = await places(visitor);
+  await visitor.tap(face("view"));
+  await visitor.seen(".counter__body .view__picture");
+  await picturesFitOneScreen(visitor);
+  assert.ok(!(await visitor.page.$eval(".counter__asks", (asks) => asks.checkVisibility())));
+  // A link lies beside the questions again.
+  await visitor.tap("#counter-open");
+  await visitor.seen(".counter__asks");
+  await visitor.tap(face("line"));
+  await visitor.seen(".counter__advice .line__glass");
+  assert.deepEqual(await places(visitor), before);
+});
+
+journey("turned round, the customer sees line and pictures, and the handles follow the finger", { size: "tablet" }, async (visitor) => {
+  await visitor.open("#/counter");
+  await visitor.tap(chip("kind", "boar_by_night"));
+  await visitor.seen(".counter__advice .line__glass");
+  await visitor.tap(face("view"));
+  await visitor.seen(".counter__body .view__picture");
+  await visitor.tap("#counter-turn");
+  await visitor.seen("#counter-back");
+  await visitor.seen(".counter__body .view__picture");
+  assert.equal((await visitor.page.$$(".counter__faces label")).length, 2, "neither reasons to weigh nor the shop's list");
+  await picturesFitOneScreen(visitor);
+  await visitor.until("the keyboard is at the heading", () => document.activeElement.id === "title");
+  await visitor.tap("#counter-across");
+  await visitor.until("it is turned", () => document.querySelector(".counter--across .slide__track"));
+  await picturesFitOneScreen(visitor);
+  // Where the finger is, there is the handle, whichever way up.
+  for (const share of [0.25, 0.7]) {
+    const finger = await visitor.page.$eval(".slide__track", (track, at) => { const { left, width, top, height } = track.getBoundingClientRect(); return { x: left + at * width, y: top + height / 2 }; }, share);
+    await visitor.page.touchscreen.tap(finger.x, finger.y);
+    await visitor.until("the handle is under the finger", (x) => { const { left, width } = document.querySelector(".slide__thumb").getBoundingClientRect(); return Math.abs(left + width / 2 - x) < 12; }, finger.x);
+  }
+  await visitor.tap(face("line"));
+  await visitor.seen(".counter__advice .line__glass");
+  await visitor.tap("#counter-back");
+  await visitor.seen(".counter__asks");
 });
 
 journey("a customer by keyboard alone", { size: "tablet" }, async (visitor) => {

@@ -100,13 +100,13 @@ pub fn on_grid(value: f64, least: f64, most: f64, step: f64) -> f64 {
     gridded.clamp(least, most)
 }
 
-/// Where a pointer went down: the track's left edge and width, so that moving asks for no
+/// Where a pointer went down: where the track begins and its width, so that moving asks for no
 /// layout.
 #[derive(Clone, Copy, Default)]
 pub struct Grip {
-    /// Left edge of the track on the screen.
-    pub left_px: f64,
-    /// Its width.
+    /// Edge of the track on the screen at which its way begins.
+    pub begin_px: f64,
+    /// Its width, negative where the page is turned round.
     pub width_px: f64,
 }
 
@@ -117,19 +117,25 @@ impl Grip {
         let element: Element = event.current_target_element()?;
         let _ = element.set_pointer_capture(event.pointer_id());
         let edge = element.get_bounding_client_rect();
-        Some(Self {
-            left_px: edge.left(),
-            width_px: edge.width(),
+        Some(match element.closest(".counter--across") {
+            Ok(Some(_)) => Self {
+                begin_px: edge.right(),
+                width_px: -edge.width(),
+            },
+            _ => Self {
+                begin_px: edge.left(),
+                width_px: edge.width(),
+            },
         })
     }
 
     /// The share of the track's width at a pointer.
     #[must_use]
     pub fn share(&self, event: &PointerEvent) -> f64 {
-        if self.width_px <= 0.0 {
+        if self.width_px == 0.0 {
             return 0.0;
         }
-        ((f64::from(event.client_x()) - self.left_px) / self.width_px).clamp(0.0, 1.0)
+        ((f64::from(event.client_x()) - self.begin_px) / self.width_px).clamp(0.0, 1.0)
     }
 }
 

@@ -167,8 +167,11 @@ pub fn CounterPage() -> Html {
         let (over, face, towards) = (over.clone(), face.clone(), towards.clone());
         Callback::from(move |_: MouseEvent| {
             over.set(None);
-            face.set(Face::Line);
+            if *face != Face::View {
+                face.set(Face::Line);
+            }
             towards.set(to);
+            platform::focus_soon("title");
         })
     };
     let open_link = {
@@ -180,6 +183,8 @@ pub fn CounterPage() -> Html {
         Callback::from(move |_: MouseEvent| close.emit(()))
     };
     let is_staff = *towards == Towards::Staff;
+    // The pictures want the room of the questions, which wait one touch away.
+    let is_view = *face == Face::View && over.is_none() && shown.is_some();
     let body = match (&shown, *over) {
         (_, Some(Over::Link)) => html! { <OpenLink onopened={close.clone()} /> },
         (_, Some(over)) => {
@@ -199,7 +204,7 @@ pub fn CounterPage() -> Html {
         },
     };
     html! {
-        <main id="main" class={classes!("counter", (!is_staff).then_some("counter--shown"), (*towards == Towards::Across).then_some("counter--across"))}>
+        <main id="main" class={classes!("counter", is_view.then_some("counter--view"), (!is_staff).then_some("counter--shown"), (*towards == Towards::Across).then_some("counter--across"))}>
             <h1 id="title" tabindex="-1" class="unseen">{ t!("opening-door-counter") }</h1>
             if is_staff {
                 <div class="counter__top">
@@ -230,24 +235,26 @@ pub fn CounterPage() -> Html {
             }
             <div class="counter__says">
                 <div class="counter__head">
+                    if !is_staff {
+                        <button type="button" class="button" id="counter-back" onclick={turn(Towards::Staff)}>{ t!("counter-turn-back") }</button>
+                    }
+                    <fieldset class="segments counter__faces">
+                        <legend class="unseen">{ t!("counter-faces") }</legend>
+                        { for FACES.iter().filter(|(_, which)| is_staff || matches!(which, Face::Line | Face::View)).map(|(key, which)| {
+                            let (face, over, which) = (face.clone(), over.clone(), *which);
+                            let is_on = *face == which && over.is_none();
+                            let onclick = Callback::from(move |_: MouseEvent| { over.set(None); face.set(which); });
+                            html! {
+                                <label class="segment" key={*key}>
+                                    <input type="radio" name="counter-face" id={format!("counter-face-{key}")} checked={is_on} {onclick} />
+                                    <span>{ crate::wording::say(&format!("counter-face-{key}"), &[]) }</span>
+                                </label>
+                            }
+                        }) }
+                    </fieldset>
                     if is_staff {
-                        <fieldset class="segments counter__faces">
-                            <legend class="unseen">{ t!("counter-faces") }</legend>
-                            { for FACES.iter().map(|(key, which)| {
-                                let (face, over, which) = (face.clone(), over.clone(), *which);
-                                let is_on = *face == which && over.is_none();
-                                let onclick = Callback::from(move |_: MouseEvent| { over.set(None); face.set(which); });
-                                html! {
-                                    <label class="segment" key={*key}>
-                                        <input type="radio" name="counter-face" id={format!("counter-face-{key}")} checked={is_on} {onclick} />
-                                        <span>{ crate::wording::say(&format!("counter-face-{key}"), &[]) }</span>
-                                    </label>
-                                }
-                            }) }
-                        </fieldset>
                         <button type="button" class="button" id="counter-turn" onclick={turn(Towards::Customer)}>{ t!("counter-turn") }</button>
                     } else {
-                        <button type="button" class="button" id="counter-back" onclick={turn(Towards::Staff)}>{ t!("counter-turn-back") }</button>
                         <button type="button" class="button" id="counter-across" aria-pressed={(*towards == Towards::Across).to_string()}
                             onclick={turn(if *towards == Towards::Across { Towards::Customer } else { Towards::Across })}>{ t!("counter-turn-across") }</button>
                     }
