@@ -9,6 +9,7 @@
 mod counted;
 
 use counted::Tally;
+use scopewright::advice::needs::drop::usual_zero_m;
 use scopewright::flight::atmosphere::{measured, standard, standard_at_geopotential};
 use scopewright::flight::cartridges::{by_key, typical_loads};
 use scopewright::flight::drag::KG_M2_PER_LB_IN2;
@@ -1050,14 +1051,9 @@ fn every_typical_load_flies() {
     let loads = typical_loads();
     assert!(loads.len() >= 40);
     for typical in loads {
-        let z = Zeroed::new(
-            typical.load().unwrap(),
-            SEA_LEVEL,
-            45.0,
-            typical.kind.usual_zero_m(),
-        )
-        .unwrap();
-        assert!(path(&z, 150.0).path_mm(typical.kind.usual_zero_m()).abs() < 1e-3);
+        let zero_m = usual_zero_m(typical.bullet_g, typical.muzzle_velocity_m_s);
+        let z = Zeroed::new(typical.load().unwrap(), SEA_LEVEL, 45.0, zero_m).unwrap();
+        assert!(path(&z, 150.0).path_mm(zero_m).abs() < 1e-3);
         assert!(
             core::ptr::eq(by_key(typical.key).unwrap(), typical),
             "{}",

@@ -50,6 +50,8 @@ fn roe(age_years: f64, farthest_m: f64) -> Answers {
             height_m: Some(0.0),
             first_month: Some(3),
             last_month: Some(3),
+            // In the middle of the season 15 °C, as the printed figures have it.
+            coldest_c: Some(5.0),
             ..Place::default()
         }),
         ..Answers::default()

@@ -194,18 +194,17 @@ impl Seat {
     /// The least height of a sight on this rifle.
     #[must_use]
     pub fn height(&self, objective_mm: f64, tube_mm: f64) -> Height {
+        self.clearances(objective_mm, tube_mm).least_height()
+    }
+
+    /// What a sight has to clear on this rifle.
+    #[must_use]
+    pub fn clearances(&self, objective_mm: f64, tube_mm: f64) -> Clearances {
         Clearances {
             bell_outer_mm: fits::bell_outer_mm(objective_mm, tube_mm),
             tube_mm,
             ..self.usual
         }
-        .least_height()
-    }
-
-    /// The clearances themselves.
-    #[must_use]
-    pub fn clearances(&self) -> &Clearances {
-        &self.usual
     }
 }
 

@@ -23,7 +23,8 @@ use super::occasions::Occasion;
 use super::report::Cause;
 use super::slate::{self, GRADES, Slate};
 use super::world::World;
-use crate::need::answers::Manner;
+use crate::flight::cartridges::LoadKind;
+use crate::need::answers::{Manner, Muzzle};
 use crate::need::shooter::Need;
 use crate::rifle::recoil::{self, EyeReliefCircumstances, GasFactor, MuzzleDevice};
 use crate::sight::{
@@ -92,31 +93,33 @@ impl Ground {
 
 fn free_recoil(need: &Need) -> recoil::Recoil {
     let bare = need.rifle.mass_kg.value.value.clamp(0.5, 20.0);
-    let device = match need.rifle.muzzle.value {
-        crate::need::answers::Muzzle::Bare => MuzzleDevice::Bare,
-        crate::need::answers::Muzzle::Moderator => MuzzleDevice::Moderator,
-        crate::need::answers::Muzzle::Brake => MuzzleDevice::Brake,
-    };
-    let gas = match need.rifle.kind.value {
-        crate::need::answers::RifleKind::SlugGun => GasFactor::Shotgun,
+    let fired = bare + SIGHT_ON_RIFLE_KG.min(0.2 * bare);
+    recoil::with_muzzle_device(bare_recoil(need, fired), fired, muzzle_device(need))
+}
+
+/// Free recoil of this load from a rifle of so much with its sight, nothing on the muzzle.
+pub(crate) fn bare_recoil(need: &Need, fired_kg: f64) -> recoil::Recoil {
+    let load = &need.load;
+    let gas = match load.kind {
+        LoadKind::Slug => GasFactor::Shotgun,
         _ => GasFactor::Rifle,
     };
-    let fired = bare + SIGHT_ON_RIFLE_KG.min(0.2 * bare);
-    recoil::with_muzzle_device(
-        recoil::free_recoil(
-            need.load.bullet_g.value.clamp(0.1, 80.0),
-            need.load
-                .muzzle_velocity_m_s
-                .value
-                .value
-                .clamp(50.0, 1600.0),
-            need.load.powder_g.value.clamp(0.0, 20.0),
-            fired,
-            gas,
-        ),
-        fired,
-        device,
+    recoil::free_recoil(
+        load.bullet_g.value.clamp(0.1, 80.0),
+        load.muzzle_velocity_m_s.value.value.clamp(50.0, 1600.0),
+        load.powder_g.value.clamp(0.0, 20.0),
+        fired_kg,
+        gas,
     )
+}
+
+/// What is on the muzzle.
+pub(crate) fn muzzle_device(need: &Need) -> MuzzleDevice {
+    match need.rifle.muzzle.value {
+        Muzzle::Bare => MuzzleDevice::Bare,
+        Muzzle::Moderator => MuzzleDevice::Moderator,
+        Muzzle::Brake => MuzzleDevice::Brake,
+    }
 }
 
 /// Demands for eye relief with their shares: glasses apart, prone apart. A sight that sits

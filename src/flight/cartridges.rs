@@ -22,20 +22,6 @@ pub enum LoadKind {
 }
 
 impl LoadKind {
-    /// The zero that is usual for it, in m.
-    ///
-    /// # Source
-    /// Common practice, no source.
-    #[must_use]
-    pub fn usual_zero_m(self) -> f64 {
-        match self {
-            LoadKind::CentreFire => 100.0,
-            LoadKind::Rimfire | LoadKind::Slug => 50.0,
-            LoadKind::Air => 25.0,
-            LoadKind::MuzzleLoader => 75.0,
-        }
-    }
-
     /// Whether barrel length changes the velocity noticeably.
     #[must_use]
     pub fn barrel_matters(self) -> bool {

@@ -109,8 +109,8 @@ pub const DEAD_ON_RADIUS_MM: f64 = 40.0;
 /// Height of the line of sight over the bore that the flight is computed with, mm.
 pub const SIGHT_HEIGHT_MM: f64 = 45.0;
 
-/// The usual zero of a load, m, by its muzzle energy and velocity: air 25, rimfire, slug and
-/// muzzle loader 50 to 75, centre fire 100 (common practice, no source).
+/// The usual zero of a load, m, by its muzzle energy and velocity: air 25, rimfire 50, what is
+/// slow (slug, muzzle loader, subsonic) 75, centre fire 100 (common practice, no source).
 #[must_use]
 pub fn usual_zero_m(bullet_g: f64, velocity_m_s: f64) -> f64 {
     let energy_j = 0.0005 * bullet_g * velocity_m_s * velocity_m_s;
@@ -125,11 +125,17 @@ pub fn usual_zero_m(bullet_g: f64, velocity_m_s: f64) -> f64 {
     }
 }
 
+/// The usual zero of this shooter's load, m.
+#[must_use]
+pub fn usual_zero_of(need: &Need) -> f64 {
+    let velocity_m_s = need.load.muzzle_velocity_m_s.value.value;
+    usual_zero_m(need.load.bullet_g.value, velocity_m_s)
+}
+
 impl Flight {
     /// The flight for a need; none if the load's figures make no trajectory.
     #[must_use]
     pub fn of(need: &Need, world_drop: f64) -> Option<Self> {
-        let velocity = need.load.muzzle_velocity_m_s.value.value;
         let load = load_of(need).ok()?;
         let air = air(need);
         let farthest_m = need
@@ -144,7 +150,7 @@ impl Flight {
             .fold(f64::INFINITY, f64::min);
         let radius_mm = (0.5 * circle_mm).clamp(5.0, DEAD_ON_RADIUS_MM);
         let reach = point_blank(&load, air, SIGHT_HEIGHT_MM, radius_mm).ok()?;
-        let zero_m = usual_zero_m(need.load.bullet_g.value, velocity);
+        let zero_m = usual_zero_of(need);
         let usual = Zeroed::new(load, air, SIGHT_HEIGHT_MM, zero_m).ok()?;
         let zero_angle_mrad = usual.elevation_mrad;
         let to_m = farthest_m * 1.3 + 50.0;

@@ -27,15 +27,11 @@ const DRAG_SPREAD: f64 = 0.05;
 /// The load zeroed as usual, with the sight at this height; none if it never gets there.
 fn zeroed(need: &Need, height_over_bore_mm: f64) -> Option<Zeroed> {
     let load = drop::load_of(need).ok()?;
-    let zero_m = drop::usual_zero_m(
-        need.load.bullet_g.value,
-        need.load.muzzle_velocity_m_s.value.value,
-    );
     Zeroed::new(
         load,
         drop::air(need),
         height_over_bore_mm.clamp(0.0, 300.0),
-        zero_m,
+        drop::usual_zero_of(need),
     )
     .ok()
 }

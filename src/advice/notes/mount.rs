@@ -22,11 +22,8 @@ const COMB_BELOW_BORE_MM: (f64, f64) = (15.0, 25.0);
 
 /// What the pick has to clear on this rifle.
 pub(super) fn clearances(sheet: &Sheet) -> Clearances {
-    Clearances {
-        bell_outer_mm: fits::bell_outer_mm(sheet.own.objective_mm, sheet.own.tube_mm),
-        tube_mm: sheet.own.tube_mm,
-        ..*sheet.ranked.costs.seat().clearances()
-    }
+    let seat = sheet.ranked.costs.seat();
+    seat.clearances(sheet.own.objective_mm, sheet.own.tube_mm)
 }
 
 /// The tube of the pick.

@@ -2,6 +2,8 @@
 
 use super::{Sheet, exact, with};
 use crate::advice::candidates::Candidate;
+use crate::advice::coverage::muzzle_device;
+use crate::advice::limits::FORWARD_FROM_MM;
 use crate::advice::needs::{drop, mark};
 use crate::advice::occasions;
 use crate::advice::reasons::day_pupil_mm;
@@ -9,7 +11,7 @@ use crate::advice::report::{NoteKey, Quantity};
 use crate::eye::acuity;
 use crate::flight::lead::lead;
 use crate::flight::{Conditions, Zeroed};
-use crate::need::answers::{Muzzle, RifleKind};
+use crate::need::answers::RifleKind;
 use crate::rifle::recoil::{self, MuzzleDevice};
 use crate::rifle::{mounting, steadiness};
 use crate::sight::reticle::MarkUnit;
@@ -353,11 +355,7 @@ fn recoil_itself(sheet: &mut Sheet) {
             exact(Quantity::BulletG, need.load.powder_g.value),
         ],
     );
-    let device = match need.rifle.muzzle.value {
-        Muzzle::Bare => MuzzleDevice::Bare,
-        Muzzle::Moderator => MuzzleDevice::Moderator,
-        Muzzle::Brake => MuzzleDevice::Brake,
-    };
+    let device = muzzle_device(need);
     let left = device.energy_left().value;
     let of = |device: MuzzleDevice, bare_j: f64| {
         let left = device.energy_left();
@@ -398,7 +396,7 @@ fn recoil_itself(sheet: &mut Sheet) {
 fn eye_and_mass(sheet: &mut Sheet) {
     let need = sheet.need;
     let felt = sheet.ground.recoil;
-    if sheet.own.eye_relief_mm < 150.0 {
+    if sheet.own.eye_relief_mm < FORWARD_FROM_MM {
         let parts = recoil::eye_relief_need(
             felt.velocity_m_s,
             recoil::EyeReliefCircumstances {

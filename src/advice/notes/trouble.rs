@@ -30,7 +30,7 @@ fn load(sheet: &mut Sheet) {
     let need = sheet.need;
     let velocity = need.load.muzzle_velocity_m_s.value.value;
     let bullet_g = need.load.bullet_g.value;
-    let zero_m = drop::usual_zero_m(bullet_g, velocity);
+    let zero_m = drop::usual_zero_of(need);
     let farthest_m = sheet.ground.farthest_m();
     let zeroed = drop::load_of(need)
         .and_then(|load| Zeroed::new(load, drop::air(need), drop::SIGHT_HEIGHT_MM, zero_m));

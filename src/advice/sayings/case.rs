@@ -1,19 +1,18 @@
 //! What all sayings ask of one shooter, computed once.
 
+use crate::advice::costs::Seat;
+use crate::advice::coverage::{bare_recoil, muzzle_device};
 use crate::advice::dusk::{Dusk, leading};
+use crate::advice::needs::drop;
 use crate::advice::report::{Effect, Quantity, Saying, SayingKey, Verdict};
 use crate::eye::acuity::{image_luminance_cd_m2, minimum_angle_arcmin};
-use crate::flight::atmosphere;
-use crate::flight::cartridges::{self, LoadKind};
-use crate::flight::{Air, DragFunction, Load, SEA_LEVEL, Sighted, Zeroed};
+use crate::flight::{Air, Sighted, Zeroed};
 use crate::need::Need;
-use crate::need::answers::{Glasses, Manner, Muzzle, RifleKind};
+use crate::need::answers::{Glasses, Manner};
 use crate::need::shooter::Situation;
 use crate::quantity::Estimate;
 use crate::rifle::mounting::{Clearances, Height};
-use crate::rifle::recoil::{
-    self, EyeReliefCircumstances, EyeReliefNeed, GasFactor, MuzzleDevice, Recoil,
-};
+use crate::rifle::recoil::{self, EyeReliefCircumstances, EyeReliefNeed, Recoil};
 use crate::rifle::steadiness::Position;
 use crate::sight::pupil::exit_pupil_mm;
 use crate::sight::{
@@ -132,12 +131,12 @@ impl<'a> Case<'a> {
             .clamp(nearest_m, 3000.0);
         let smallest = over(|s| s.what.aiming_circle_mm(), f64::INFINITY, f64::min);
         let circle_mm = main.map_or(130.0, |s| s.what.aiming_circle_mm());
-        let clearances = clearances(need, &sight);
+        let clearances = Seat::of(need).clearances(sight.objective_mm, sight.tube_mm);
         let height = clearances.least_height();
         let flight = flight(need, height.over_bore_mm, farthest_m);
         let rifle_kg = (need.rifle.mass_kg.value.value + 1e-3 * sight_g).max(0.5);
-        let bare_recoil = free(need, rifle_kg);
-        let recoil = recoil::with_muzzle_device(bare_recoil, rifle_kg, device(need));
+        let bare_recoil = bare_recoil(need, rifle_kg);
+        let recoil = recoil::with_muzzle_device(bare_recoil, rifle_kg, muzzle_device(need));
         let circumstances = circumstances(need);
         let running = leading(need, |s| s.moving_share > 0.3);
         Self {
@@ -233,7 +232,7 @@ fn usual_sight(need: &Need) -> Specification {
         reticle: ReticleFamily::ThickThin,
         illumination: Illumination::NightFine,
         parallax: ParallaxSetting::Fixed {
-            free_at_m: need.load.kind.usual_zero_m(),
+            free_at_m: drop::usual_zero_of(need),
         },
         elevation: Elevation::Capped,
         grade: GlassGrade::Good,
@@ -254,43 +253,6 @@ pub(crate) fn position(manner: Manner) -> Position {
         Manner::StandingFree => Position::StandingFree,
         Manner::Driven => Position::Swinging,
     }
-}
-
-pub(crate) fn clearances(need: &Need, sight: &Specification) -> Clearances {
-    Clearances {
-        barrel_radius_mm: need.rifle.barrel_radius_at_bell_mm.value.value,
-        rail_under_bell: need.mount.rail_under_bell,
-        iron_sights_mm: if need.rifle.iron_sights { 10.0 } else { 0.0 },
-        incline_mrad: need.mount.incline_mrad,
-        straight_stock: need.rifle.kind.value == RifleKind::StraightStock,
-        ..Clearances::usual(
-            fits::bell_outer_mm(sight.objective_mm, sight.tube_mm),
-            sight.tube_mm,
-        )
-    }
-}
-
-pub(crate) fn device(need: &Need) -> MuzzleDevice {
-    match need.rifle.muzzle.value {
-        Muzzle::Bare => MuzzleDevice::Bare,
-        Muzzle::Moderator => MuzzleDevice::Moderator,
-        Muzzle::Brake => MuzzleDevice::Brake,
-    }
-}
-
-fn free(need: &Need, rifle_kg: f64) -> Recoil {
-    let load = &need.load;
-    let gas = match load.kind {
-        LoadKind::Slug => GasFactor::Shotgun,
-        _ => GasFactor::Rifle,
-    };
-    recoil::free_recoil(
-        load.bullet_g.value.max(0.1),
-        load.muzzle_velocity_m_s.value.value,
-        load.powder_g.value.max(0.0),
-        rifle_kg,
-        gas,
-    )
 }
 
 fn circumstances(need: &Need) -> EyeReliefCircumstances {
@@ -317,32 +279,11 @@ fn circumstances(need: &Need) -> EyeReliefCircumstances {
     }
 }
 
-/// The load of a need; figures are held in the range in which a load makes sense.
-pub(crate) fn load(need: &Need) -> Option<Load> {
-    let velocity_m_s = need
-        .load
-        .muzzle_velocity_m_s
-        .value
-        .value
-        .clamp(60.0, 1800.0);
-    let (drag, bc) = match (need.load.bc_g7_lb_in2, need.load.bc_g1_lb_in2) {
-        (Some(g7), _) => (DragFunction::G7, g7),
-        (None, Some(g1)) => (DragFunction::G1, g1),
-        (None, None) => {
-            let typical = cartridges::by_key(need.load.cartridge.value)?;
-            (typical.drag, typical.bc_lb_in2)
-        }
-    };
-    Load::new(drag, bc.clamp(0.003, 2.0), velocity_m_s).ok()
-}
-
 fn flight(need: &Need, sight_height_mm: f64, farthest_m: f64) -> Option<Flight> {
-    let load = load(need)?;
-    let air =
-        atmosphere::standard(need.place.height_m.value.clamp(-400.0, 6000.0)).unwrap_or(SEA_LEVEL);
+    let load = drop::load_of(need).ok()?;
+    let air = drop::air(need);
     let height_mm = sight_height_mm.clamp(10.0, 200.0);
-    let usual_m = need.load.kind.usual_zero_m();
-    let zeroed = [usual_m, 25.0, 10.0, 5.0]
+    let zeroed = [drop::usual_zero_of(need), 25.0, 10.0, 5.0]
         .into_iter()
         .find_map(|zero_m| Zeroed::new(load, air, height_mm, zero_m).ok())?;
     let path = zeroed.sighted_within(farthest_m.max(350.0));

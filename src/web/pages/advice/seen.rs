@@ -434,10 +434,8 @@ pub fn shown(advice: &Advice, answers: &Answers) -> Option<Shown> {
         tube_mm: line.tube_mm,
         eye_relief_mm: line.eye_relief_mm,
         clearances: Clearances {
-            bell_outer_mm: fits::bell_outer_mm(line.objective_mm, line.tube_mm),
-            tube_mm: line.tube_mm,
             rail_over_bore_mm,
-            ..*Seat::of(&need).clearances()
+            ..Seat::of(&need).clearances(line.objective_mm, line.tube_mm)
         },
         saddle_mm: pick.centre_height_mm.value - 0.5 * line.tube_mm,
         units: answers.units,
