@@ -456,3 +456,27 @@ fn bells_ask_for_rings() {
         .is_err()
     );
 }
+
+/// What no sight can be set to is handed back, and every sight that is read can be judged.
+#[test]
+fn a_distance_that_no_sight_is_set_to_is_not_read() {
+    let digits = "9".repeat(380);
+    for line in [
+        "3-9x40 parallax 0 m",
+        "3-9x40 0 m parallax",
+        "3-9x40 adjustable parallax from 0 m",
+        &format!("3-9x40 parallax {digits} m"),
+    ] {
+        let sight = TypedSight::parse(line).unwrap();
+        assert!(!sight.unread.is_empty(), "{line}");
+        let one = Sight::Typed(sight);
+        let other = Sight::Typed(TypedSight::parse("8x56").unwrap());
+        let beside = versus(&resolve(&Answers::default()), &one, &other);
+        let served = beside.one.served.unwrap().value;
+        assert!((0.0..=1.0).contains(&served), "{line}: {served}");
+        assert!(
+            beside.differences.iter().all(|row| row.one.is_finite()),
+            "{line}"
+        );
+    }
+}

@@ -22,6 +22,9 @@ const POWERS: (f64, f64) = (1.0, 100.0);
 /// Objectives that a sight may have, mm.
 const OBJECTIVES_MM: (f64, f64) = (10.0, 100.0);
 
+/// Distances at which a sight may be free of parallax, m.
+const SET_AT_M: (f64, f64) = (1.0, 2000.0);
+
 /// What a typed line says of a sight.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TypedSight {
@@ -536,14 +539,17 @@ impl Reader<'_> {
         Ok(())
     }
 
-    /// A distance in m from here: how much, and how many tokens.
+    /// A distance in m from here at which a sight may be set: how much, and how many tokens.
     fn distance_m(&self, ahead: usize) -> Option<(f64, usize)> {
         let number = self.number(ahead)?;
-        match self.word(ahead + 1) {
-            "m" | "metres" | "meters" | "metre" | "meter" => Some((number, 2)),
-            "yd" | "yds" | "yard" | "yards" => Some((number * METRES_PER_YARD, 2)),
-            _ => Some((number, 1)),
-        }
+        let (metres, tokens) = match self.word(ahead + 1) {
+            "m" | "metres" | "meters" | "metre" | "meter" => (number, 2),
+            "yd" | "yds" | "yard" | "yards" => (number * METRES_PER_YARD, 2),
+            _ => (number, 1),
+        };
+        (SET_AT_M.0..=SET_AT_M.1)
+            .contains(&metres)
+            .then_some((metres, tokens))
     }
 
     fn after_number(&self, number: f64, sight: &mut TypedSight) -> Result<usize, LineProblem> {
@@ -607,14 +613,15 @@ impl Reader<'_> {
             "st" if number == 1.0 => return self.plane(FocalPlane::First, used, sight),
             "nd" if number == 2.0 => return self.plane(FocalPlane::Second, used, sight),
             "m" | "yd" | "yds" | "yards" if self.word(used) == "parallax" => {
-                let free_at_m = self.distance_m(0).map_or(100.0, |(m, _)| m);
-                put(
-                    &mut sight.parallax,
-                    ParallaxSetting::Fixed { free_at_m },
-                    Unknown::Parallax,
-                    &unit,
-                )?;
-                return Ok(used + 1);
+                if let Some((free_at_m, _)) = self.distance_m(0) {
+                    put(
+                        &mut sight.parallax,
+                        ParallaxSetting::Fixed { free_at_m },
+                        Unknown::Parallax,
+                        &unit,
+                    )?;
+                    return Ok(used + 1);
+                }
             }
             _ => {}
         }
