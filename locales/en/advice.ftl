@@ -146,8 +146,8 @@ element-mount = rings and base
 element-exit_pupil_mm = exit pupil
 
 ## What it does
-does-evening = With it { $what } can be told apart until { $time } after sunset, { $later } later than with the bare eye.
-does-evening-alone = With it { $what } can be told apart until { $time } after sunset.
+does-evening = With it { $what } can be told apart { $until }, { $later } later than with the bare eye.
+does-evening-alone = With it { $what } can be told apart { $until }.
 does-night = With it { $what } can be told apart all through that night.
 does-day = In that light the sight is not the limit: { $what } at { $farthest } stands out at any power.
 does-field = At { $nearest } you see { $field } across.

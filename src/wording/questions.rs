@@ -9,7 +9,7 @@ use crate::need::input::Quantity;
 use crate::need::kinds::Kind;
 use crate::need::loads::RecoilGroup;
 use crate::need::quarry::What;
-use crate::need::questions::{Control, Part, Question};
+use crate::need::questions::{Control, Part, Question, decade};
 use crate::need::shooter::Share;
 use crate::need::{self, Value, range_rows, resolve, value};
 use crate::plain::Together;
@@ -320,8 +320,10 @@ pub fn part_answer(each: Part, answers: &Answers) -> Option<String> {
         }
         Value::Number(metric) => match each.control() {
             Control::Number(of, _) => with_name(each, &quantity(units, of, metric)),
-            Control::Decade(_) if answers.eye.is_some_and(|eye| eye.age_is_decade) => {
-                option(units, each, &number(metric, 0))
+            Control::Decade(middles) if answers.eye.is_some_and(|eye| eye.age_is_decade) => {
+                // Whoever wrote the answers may have put another age of the decade there.
+                let middle = middles[decade(metric, middles)];
+                option(units, each, &number(middle, 0))
             }
             Control::Decade(_) => t!("answer-age", years = number(metric, 0)),
             Control::Month => with_name(each, &month(metric as u8)),

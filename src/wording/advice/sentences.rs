@@ -82,15 +82,20 @@ pub fn evening(advice: &Advice, pick: &Pick, units: Units) -> String {
                     },
                     bare,
                 ) => {
-                    let time = about(at, spread, "min");
+                    let time = about(at.abs(), spread, "min");
+                    let until = if at < 0.0 {
+                        t!("until-before", minutes = time)
+                    } else {
+                        t!("until-after", minutes = time)
+                    };
                     told.push(match bare {
                         Some((bare, _)) if at - bare > 0.5 => t!(
                             "does-evening",
                             what = what,
-                            time = time,
+                            until = until,
                             later = minutes(at - bare)
                         ),
-                        _ => t!("does-evening-alone", what = what, time = time),
+                        _ => t!("does-evening-alone", what = what, until = until),
                     });
                 }
                 (LastLight::Always, _) => told.push(t!("does-night", what = what)),
