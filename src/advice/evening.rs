@@ -82,6 +82,8 @@ pub enum Moonlit {
 
 /// Spread of the absolute end, dex: field factor, contrast, ground and cloud in quadrature.
 pub(super) const ABSOLUTE_DEX: f64 = 0.4;
+/// An end of telling apart is looked for from so many minutes after sunset on.
+const FROM_MIN: f64 = -60.0;
 /// Spread of a difference between two sights that no pupil explains, minutes.
 const DIFFERENCE_MIN: f64 = 0.3;
 
@@ -276,19 +278,18 @@ impl Typical {
         }
     }
 
+    /// log10 of the background's luminance so many minutes after sunset.
+    fn log_light(&self, evening: &Evening, minutes: f64) -> f64 {
+        let altitude_deg = self.season.altitude_deg(evening, minutes);
+        libm::log10(self.cd_m2_per_lx * illuminance::clear_sky_illuminance_lx(altitude_deg))
+    }
+
     /// Minutes after sunset at which the background falls to a luminance; none if never.
     #[must_use]
     pub fn minutes(&self, log_l: f64) -> Option<f64> {
         let evening = self.evening.as_ref()?;
-        let log_at = |minutes: f64| {
-            libm::log10(
-                self.cd_m2_per_lx
-                    * illuminance::clear_sky_illuminance_lx(
-                        self.season.altitude_deg(evening, minutes),
-                    ),
-            )
-        };
-        let (mut a, mut b) = (-60.0, evening.darkest_min + 30.0);
+        let log_at = |minutes: f64| self.log_light(evening, minutes);
+        let (mut a, mut b) = (FROM_MIN, evening.darkest_min + 30.0);
         if log_at(b) > log_l || log_at(a) < log_l {
             return None;
         }
@@ -325,8 +326,11 @@ impl Typical {
                     spread: 0.5 * (late - early).abs(),
                 }
             }
-            None if log_l < -1.0 => LastLight::Always,
-            None => LastLight::Never,
+            // Where the Sun does not rise it is too dark from the first on.
+            None if (self.evening).is_some_and(|e| self.log_light(&e, FROM_MIN) < log_l) => {
+                LastLight::Never
+            }
+            None => LastLight::Always,
         }
     }
 

@@ -7,8 +7,8 @@ use super::report::Doubt;
 /// # Source
 /// The spreads are those of the models: pupil 0.8 mm; field factor −0.15 to +0.08 dex about
 /// 2; contrast 0.2 dex; ground and cloud in log quadrature 0.2 dex; velocity 3 %; steadiness
-/// 35 %; ranges that were stated by eye a fifth; the fits of mass (50 g) and price (0.8 band, of which a third is common to all
-/// sights); glare a quarter; exchange rates a factor of 1.4.
+/// 35 %; ranges that were stated by eye a fifth; the fits of mass (a tenth of what
+/// exceeds the lightest) and price (a quarter); glare a quarter; exchange rates a factor of 1.4.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct World {
     /// Added to the pupil, mm.

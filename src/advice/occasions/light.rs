@@ -366,9 +366,11 @@ fn lights(
             (illuminance::clear_sky_illuminance_lx(altitude), 0.0)
         }
         _ => {
-            // The rest of the day, from a Sun of 5° to noon (at most 50°, when game rests).
-            let highest = evening.noon_deg.clamp(6.0, 50.0);
-            let altitude = 5.0 + (highest - 5.0) * hour;
+            // The rest of the day, from a Sun of 5° to noon (at most 50°, when game rests); the
+            // noon where the Sun comes no higher.
+            let highest = evening.noon_deg.min(50.0);
+            let lowest = highest.min(5.0);
+            let altitude = lowest + (highest - lowest) * hour;
             (illuminance::clear_sky_illuminance_lx(altitude), 0.0)
         }
     }
