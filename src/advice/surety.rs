@@ -1,8 +1,8 @@
 //! How sure the first pick is: plausible worlds, and other plausible answers.
 //!
 //! Each world moves every doubtful quantity within its own spread and ranks again what could
-//! win: the non-dominated candidates and all within five points of the best. The work is cut
-//! into [`Worlds::step`]s, so that a page can stop between two.
+//! win: the picks, and the best of all within five points of the first. The work is cut into
+//! [`Worlds::step`]s, so that a page can stop between two.
 
 use crate::filled;
 use std::sync::Arc;
@@ -362,10 +362,11 @@ pub struct OtherAnswer {
 pub fn other_answers(answers: &Answers) -> Vec<OtherAnswer> {
     let mut list = Vec::new();
     let mut put = |question: &'static str, other: String, change: &dyn Fn(&mut Answers)| {
-        let mut changed = answers.clone();
-        changed.not_sure.retain(|key| key != question);
+        let mut sure = answers.clone();
+        sure.not_sure.retain(|key| key != question);
+        let mut changed = sure.clone();
         change(&mut changed);
-        if changed != *answers && check(&changed).is_empty() {
+        if changed != sure && check(&changed).is_empty() {
             list.push(OtherAnswer {
                 question,
                 other,
@@ -381,26 +382,15 @@ pub fn other_answers(answers: &Answers) -> Vec<OtherAnswer> {
             a.eye.get_or_insert_default().age_years = Some(years);
         });
     }
-    if need
-        .situations
-        .iter()
-        .any(|s| !s.what.key().starts_with("field_target"))
-    {
+    // Nobody waits for the dusk at a target.
+    if need.situations.iter().any(|s| !s.what.is_target()) {
         for (key, until) in [
             ("sunset", StopTime::Sunset),
             ("half_hour_after_sunset", StopTime::HalfHourAfterSunset),
             ("end_of_seeing", StopTime::EndOfSeeing),
         ] {
             put("light", key.to_string(), &|a| {
-                let light = a.light.get_or_insert_with(|| crate::need::answers::Light {
-                    until: None,
-                    minutes_after_sunset: None,
-                    cover: Vec::new(),
-                    snow: 0.0,
-                    town_glow_mag: None,
-                    visibility_km: None,
-                    morning: false,
-                });
+                let light = a.light.get_or_insert_default();
                 light.until = Some(until);
                 light.minutes_after_sunset = None;
             });
@@ -413,14 +403,11 @@ pub fn other_answers(answers: &Answers) -> Vec<OtherAnswer> {
                 r.farthest_m *= factor;
                 r.nearest_m = r.nearest_m.min(r.usual_m);
             };
-            if let Some(r) = a.ranges.as_mut() {
-                scaled(r);
-            }
-            for part in &mut a.uses {
-                if let Some(r) = part.ranges.as_mut() {
-                    scaled(r);
-                }
-            }
+            let of_uses = a.uses.iter_mut().map(|each| &mut each.ranges);
+            let of_manners = a.manners.iter_mut().map(|each| &mut each.ranges);
+            (of_uses.chain(of_manners).chain([&mut a.ranges]))
+                .flatten()
+                .for_each(scaled);
         });
     }
     for (key, habit) in [
