@@ -455,6 +455,7 @@ warning-another_load = Marks or a ring for another load or other air are wrong b
 warning-focus_drift = Range marks on the focus drift with temperature.
 warning-mirage = On a hot day shimmering air sets the limit before the sight does.
 warning-rulebook = Check the rule book: it may forbid a telescope, a power or a lit mark.
+warning-limits_unmet = No sight meets all limits you gave. This one comes nearest.
 warning-forward_dusk = Mounted forward, a sight has a narrow field and little light at dusk.
 warning-wobble = At your farthest range your own wobble is larger than the circle. No sight changes that.
 

@@ -8,6 +8,7 @@
 
 use std::sync::OnceLock;
 
+use super::limits::FORWARD_FROM_MM;
 use crate::sight::{
     Elevation, FieldClass, FocalPlane, GlassGrade, Illumination, ParallaxSetting, ReticleFamily,
     Specification, fits,
@@ -59,7 +60,7 @@ impl Candidate {
 /// The mass in g: the fit, and 60 g less for the slim eyepiece of a long eye relief.
 #[must_use]
 pub fn mass_g(specification: &Specification) -> f64 {
-    let long = if specification.eye_relief_mm > 150.0 {
+    let long = if specification.eye_relief_mm >= FORWARD_FROM_MM {
         60.0
     } else {
         0.0

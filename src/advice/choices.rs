@@ -130,19 +130,27 @@ pub fn decisions(ranked: &Ranked, typical: &Typical) -> Vec<Decision> {
             &|s| s.eye_relief_mm = 90.0,
         );
     }
-    if need.mount.rings_kept_mm.value.is_some_and(is_built) {
+    if let Some(kept) = need.mount.rings_kept_mm.value.filter(|mm| is_built(*mm)) {
         offer(DecisionKey::KeepRings, Element::TubeMm, false, true, &|s| {
-            s.tube_mm = if s.tube_mm < 29.0 { 30.0 } else { 25.4 };
+            s.tube_mm = if (s.tube_mm - kept).abs() > 0.05 {
+                kept
+            } else if kept == 30.0 {
+                25.4
+            } else {
+                30.0
+            };
         });
     }
-    if own.zoom_ratio() > 1.01 && own.magnification_high <= 12.0 {
-        let power = [4.0, 6.0, 8.0]
-            .into_iter()
-            .min_by(|a: &f64, b: &f64| {
-                let middle = (own.magnification_low * own.magnification_high).sqrt();
-                (a - middle).abs().total_cmp(&(b - middle).abs())
-            })
-            .unwrap_or(6.0);
+    // The fixed power nearest to the middle of the zoom, below its top.
+    let middle = (own.magnification_low * own.magnification_high).sqrt();
+    let fixed = [4.0, 6.0, 8.0]
+        .into_iter()
+        .filter(|power| *power < own.magnification_high)
+        .min_by(|a: &f64, b: &f64| (a - middle).abs().total_cmp(&(b - middle).abs()));
+    if own.zoom_ratio() > 1.01
+        && own.magnification_high <= 12.0
+        && let Some(power) = fixed
+    {
         offer(
             DecisionKey::FixedOrZoom,
             Element::MagHigh,

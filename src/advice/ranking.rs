@@ -97,30 +97,25 @@ impl Ranking {
 }
 
 /// Values in percentage points: 100 times the share served, less what the sight costs. Where
-/// the limits leave nothing (a rulebook that no sight meets), they are dropped.
+/// no sight meets all limits, those stand that break the least of them.
 fn values(ground: &Ground, costs: &Costs, candidates: &[Candidate], served: &[f32]) -> Vec<f64> {
-    let values: Vec<f64> = costs
+    let mut values: Vec<f64> = costs
         .points_of_all(candidates)
         .iter()
         .zip(served)
         .map(|(points, &share)| 100.0 * f64::from(share) - points)
         .collect();
-    let limited: Vec<f64> = candidates
+    let broken: Vec<u8> = candidates
         .iter()
-        .zip(&values)
-        .map(|(candidate, &value)| {
-            if limits::allows(ground, &candidate.specification, candidate.mass_g) {
-                value
-            } else {
-                f64::NEG_INFINITY
-            }
-        })
+        .map(|candidate| limits::broken(ground, &candidate.specification, candidate.mass_g))
         .collect();
-    if limited.iter().any(|v| v.is_finite()) {
-        limited
-    } else {
-        values
+    let least = broken.iter().copied().fold(u8::MAX, u8::min);
+    for (value, broken) in values.iter_mut().zip(broken) {
+        if broken > least {
+            *value = f64::NEG_INFINITY;
+        }
     }
+    values
 }
 
 /// The best: highest value, then lowest id.

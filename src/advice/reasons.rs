@@ -3,7 +3,7 @@
 use super::candidates::Candidate;
 use super::coverage::Account;
 use super::evening::Typical;
-use super::limits::allows;
+use super::limits::{FORWARD_FROM_MM, allows};
 use super::line::{line, up_from_zero_mrad};
 use super::needs::mark::Mark;
 use super::picks::changes;
@@ -117,7 +117,7 @@ fn steps(element: Element, s: &Specification) -> (Option<Specification>, Option<
         }
         Element::ObjectiveMm => number(&OBJECTIVES, s.objective_mm, &|s, x| s.objective_mm = x),
         Element::TubeMm => number(&TUBES, s.tube_mm, &|s, x| s.tube_mm = x),
-        Element::EyeReliefMm if s.eye_relief_mm < 150.0 => {
+        Element::EyeReliefMm if s.eye_relief_mm < FORWARD_FROM_MM => {
             number(&EYE_RELIEFS, s.eye_relief_mm, &|s, x| s.eye_relief_mm = x)
         }
         Element::EyeReliefMm => (with(&|s| s.eye_relief_mm = 90.0), None),

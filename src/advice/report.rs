@@ -1032,6 +1032,8 @@ pub enum WarningKey {
     Mirage,
     /// The rulebook decides.
     Rulebook,
+    /// Nothing meets all limits that were given; the pick breaks the least of them.
+    LimitsUnmet,
     /// Forward mounting in the dusk.
     ForwardDusk,
     /// The farthest range is beyond what the wobble holds inside the circle.

@@ -7,6 +7,7 @@
 use super::candidates::{Candidate, is_built};
 use super::coverage::{Account, has_marks};
 use super::evening::Typical;
+use super::limits::allows;
 use super::occasions;
 use super::picks::changes;
 use super::ranking::Ranked;
@@ -35,6 +36,15 @@ const HEAVY_SHARE: f64 = 0.2;
 const STRONG_RECOIL_J: f64 = 40.0;
 /// Turbulence of a sunny day, m^(−2/3), as for the span's worth.
 const SUNNY_CN2: f64 = 1e-13;
+/// Targets whose rule books limit the sight, by how their keys begin (common practice, no source).
+const DISCIPLINES: [&str; 6] = [
+    "field_target",
+    "biathlon",
+    "running_",
+    "silhouette",
+    "rimfire_silhouette",
+    "air_rifle",
+];
 /// Elevation from which travel is worth a word, mrad.
 const MUCH_ELEVATION_MRAD: f64 = 5.0;
 
@@ -150,6 +160,10 @@ pub fn warnings(ranked: &Ranked, typical: &Typical) -> Vec<Warning> {
         value: own_value,
         list: Vec::new(),
     };
+    let candidate = &ranked.candidates[ranked.best];
+    if !allows(&ranked.ground, &own, candidate.mass_g) {
+        bench.put(WarningKey::LimitsUnmet, None, Vec::new());
+    }
     optics(&mut bench);
     marks(&mut bench);
     settings(&mut bench);
@@ -167,7 +181,7 @@ fn urgency(warning: &Warning) -> u8 {
         effect.quantity == Quantity::ServedPoints && effect.value < -100.0 * STOPS_SHARE
     });
     match warning.key {
-        K::LitNotAllowed | K::ShortEyeRelief | K::WrongTube | K::Rulebook => 0,
+        K::LimitsUnmet | K::LitNotAllowed | K::ShortEyeRelief | K::WrongTube | K::Rulebook => 0,
         _ if stops => 1,
         K::Wobble | K::LargeObjective | K::HighTopPower | K::ThickTube => 2,
         _ => 3,
@@ -240,7 +254,7 @@ fn optics(bench: &mut Bench) {
     let width = field::field_m_per_100m(candidate.apparent_deg, low);
     for narrower in [0.8, 0.65, 0.5, 0.4, 0.3] {
         let (_, share, lost, s) = bench.tried(|s| {
-            s.magnification_low = (low / narrower).min(s.magnification_high.max(low / narrower));
+            s.magnification_low = low / narrower;
             s.magnification_high = s.magnification_high.max(s.magnification_low);
         });
         if share > 0.5 * STOPS_SHARE && lost == Some(Cause::Field) {
@@ -258,16 +272,19 @@ fn optics(bench: &mut Bench) {
         let need = &ground.need;
         let age = need.eye.age_years.value.value;
         let pupil_mm = occasions::pupil_mm(need, age, bench.typical.stop_cd_m2, 0.0);
-        // Dimmer than two thirds of what the eye could take in: an exit pupil of 0.82 p.
-        let most = objective / (0.82 * pupil_mm);
+        // Dimmer than two thirds of what the eye could take in: an exit pupil of 0.82 p. Who is
+        // served best by more than that sets it all the same.
+        let most = (objective / (0.82 * pupil_mm))
+            .round()
+            .max(bench.account.set[0]);
         bench.put(
             WarningKey::MagnificationInUse,
-            rule(Element::MagInUse, Comparison::More, most.round()),
+            rule(Element::MagInUse, Comparison::More, most),
             vec![
                 effect(Quantity::PupilMm, pupil_mm, 0.8),
                 effect(
                     Quantity::ExitPupilMm,
-                    pupil::exit_pupil_mm(objective, most.round().max(1.0)),
+                    pupil::exit_pupil_mm(objective, most),
                     0.2,
                 ),
             ],
@@ -303,8 +320,10 @@ fn optics(bench: &mut Bench) {
 }
 
 fn marks(bench: &mut Bench) {
-    let need = &bench.ranked.ground.need.clone();
+    let ranked = bench.ranked;
+    let need = &ranked.ground.need;
     let own = bench.own;
+    let line = super::line::line(&ranked.ground, &Candidate::of(own));
     let (_, share, lost, s) = bench.tried(|s| {
         s.plane = FocalPlane::First;
         s.reticle = ReticleFamily::MradMarks;
@@ -313,7 +332,9 @@ fn marks(bench: &mut Bench) {
     if own.plane == FocalPlane::Second && share > STOPS_SHARE && lost == Some(Cause::Mark) {
         bench.put_tried(
             WarningKey::FineFirstPlane,
-            rule(Element::CentreLineMmPer100m, Comparison::Less, 5.0),
+            // The second plane bears finer lines: a rule that leaves the pick aside is none.
+            rule(Element::CentreLineMmPer100m, Comparison::Less, 5.0)
+                .filter(|_| line.centre_line_mm_per_100m >= 5.0),
             lost,
             &s,
         );
@@ -361,7 +382,7 @@ fn marks(bench: &mut Bench) {
         let covered = |width: f64| {
             effect(
                 Quantity::CoveredCm,
-                0.1 * width * bench.ranked.ground.farthest_m() / 100.0,
+                0.1 * width * ranked.ground.farthest_m() / 100.0,
                 0.0,
             )
         };
@@ -369,7 +390,6 @@ fn marks(bench: &mut Bench) {
             (Element::CentreLineMmPer100m, tightest.max(2.0)),
             (Element::DotMmPer100m, (1.25 * tightest).max(3.0)),
         ] {
-            let line = super::line::line(&bench.ranked.ground, &Candidate::of(own));
             if line.centre_line_mm_per_100m.max(line.dot_mm_per_100m) > width {
                 continue;
             }
@@ -391,7 +411,7 @@ fn marks(bench: &mut Bench) {
     } else if need.eye.astigmatism {
         bench.put(WarningKey::LitDotStars, None, Vec::new());
     }
-    if !forbidden && own.illumination != Illumination::Unlit && is_hard_use(bench.ranked) {
+    if !forbidden && own.illumination != Illumination::Unlit && is_hard_use(ranked) {
         let (_, _, lost, s) = bench.tried(|s| s.illumination = Illumination::Unlit);
         bench.put_tried(WarningKey::BatteryOnly, None, lost, &s);
     }
@@ -542,7 +562,9 @@ fn settings(bench: &mut Bench) {
                 );
             }
         }
-        ParallaxSetting::Adjustable { .. } => {
+        ParallaxSetting::Adjustable {
+            nearest_m: focus_m, ..
+        } => {
             let (_, _, lost, s) =
                 bench.tried(|s| s.parallax = ParallaxSetting::Fixed { free_at_m: 100.0 });
             if error(100.0) > circle_mm / 4.0 || lost == Some(Cause::Parallax) {
@@ -568,7 +590,8 @@ fn settings(bench: &mut Bench) {
                     rule(
                         Element::Parallax,
                         Comparison::More,
-                        nearest_m.max(8.0).ceil().max(10.0),
+                        // What the pick does is not warned of.
+                        nearest_m.ceil().max(10.0).max(focus_m),
                     ),
                     vec![effect(Quantity::RangeM, nearest_m, 0.0)],
                 );
@@ -626,7 +649,8 @@ fn recoil_and_mass(bench: &mut Bench) {
             rule(
                 Element::EyeReliefMm,
                 Comparison::Less,
-                (asked - 1.0).round().max(70.0),
+                // A pick that is short of it already is charged for that.
+                (asked - 1.0).round().max(70.0).min(bench.own.eye_relief_mm),
             ),
             recoil_effects.clone(),
         );
@@ -732,7 +756,8 @@ fn mounting(bench: &mut Bench) {
     if need.rifle.left_handed {
         bench.put(
             WarningKey::SideWheel,
-            rule_key(Element::Parallax, Comparison::Is, "adjustable"),
+            rule_key(Element::Parallax, Comparison::Is, "adjustable")
+                .filter(|_| matches!(own.parallax, ParallaxSetting::Fixed { .. })),
             Vec::new(),
         );
         bench.put(WarningKey::BoltClearance, None, Vec::new());
@@ -746,7 +771,8 @@ fn mounting(bench: &mut Bench) {
         .value
         .iter()
         .any(|b| matches!(b.of, Base::NarrowSlots) && b.share > 0.9);
-    if narrow_base && ground.recoil.energy_j > 25.0 {
+    // Above that it is said of every base.
+    if narrow_base && (25.0..=STRONG_RECOIL_J).contains(&ground.recoil.energy_j) {
         bench.put(WarningKey::WeakMount, None, Vec::new());
     }
 }
@@ -757,11 +783,7 @@ fn circumstances(bench: &mut Bench) {
     let r = &need.rulebook;
     let discipline = need.situations.iter().any(|s| {
         let key = s.what.key();
-        key.starts_with("field_target")
-            || key.starts_with("biathlon")
-            || key.starts_with("running_")
-            || key.starts_with("metallic")
-            || key.ends_with("_rifle_target")
+        DISCIPLINES.iter().any(|of| key.starts_with(of))
     });
     if discipline
         || r.magnification_most.is_some()
