@@ -52,7 +52,6 @@ fn roe(age_years: f64, farthest_m: f64) -> Answers {
             last_month: Some(3),
             // In the middle of the season 15 °C, as the printed figures have it.
             coldest_c: Some(5.0),
-            ..Place::default()
         }),
         ..Answers::default()
     }
