@@ -287,7 +287,7 @@ fn faults(answers: &Answers, advice: &Advice) -> Vec<String> {
                     .magnification_most
                     .is_none_or(|most| line.mag_high <= most)
                     && !(rules.refocusing_forbidden && is_adjustable)
-                    && !(rules.focus_finds_range && !is_adjustable)
+                    && (!rules.focus_finds_range || is_adjustable)
                     && rules.mass_most_g.is_none_or(|most| line.mass_g <= most),
                 what("against the rulebook"),
             );
