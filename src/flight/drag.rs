@@ -22,8 +22,8 @@ impl DragFunction {
     #[must_use]
     pub fn curve(self) -> DragCurve<'static> {
         match self {
-            DragFunction::G1 => DragCurve { rows: &tables::G1 },
-            DragFunction::G7 => DragCurve { rows: &tables::G7 },
+            DragFunction::G1 => DragCurve { rows: tables::g1() },
+            DragFunction::G7 => DragCurve { rows: tables::g7() },
         }
     }
 }

@@ -4,9 +4,55 @@
 //! The public-domain lists of the G1 and G7 functions as commonly printed, written from
 //! memory. The eleven rows of G7 from Mach 0.90 to 1.15 await a printed copy; a wrong digit
 //! elsewhere larger than 0.0007 is excluded by leave-one-out cubics.
+//!
+//! They are carried as whole thousandths and ten-thousandths, a quarter of the doubles that
+//! stand here, and made into these when they are first asked for.
+
+use std::sync::OnceLock;
+
+/// A Mach number and a drag coefficient.
+type Row = (f64, f64);
 
 /// The G1 drag function (flat base, blunt ogive).
-pub const G1: [(f64, f64); 79] = [
+#[must_use]
+pub fn g1() -> &'static [Row] {
+    static ROWS: OnceLock<[Row; G1.len()]> = OnceLock::new();
+    ROWS.get_or_init(|| const { whole(&G1) }.map(row))
+}
+
+/// The G7 drag function (long boat tail).
+#[must_use]
+pub fn g7() -> &'static [Row] {
+    static ROWS: OnceLock<[Row; G7.len()]> = OnceLock::new();
+    ROWS.get_or_init(|| const { whole(&G7) }.map(row))
+}
+
+/// Thousandths of a Mach number and ten-thousandths of a drag coefficient.
+const fn whole<const COUNT: usize>(rows: &[Row; COUNT]) -> [[u16; 2]; COUNT] {
+    let mut all = [[0; 2]; COUNT];
+    let mut at = 0;
+    while at < COUNT {
+        let (mach, coefficient) = rows[at];
+        let parts = [(mach * 1e3 + 0.5) as u16, (coefficient * 1e4 + 0.5) as u16];
+        let (again, whole) = (row(parts), rows[at]);
+        assert!(
+            again.0 == whole.0 && again.1 == whole.1,
+            "a row has more digits than are carried"
+        );
+        all[at] = parts;
+        at += 1;
+    }
+    all
+}
+
+/// The row of these thousandths and ten-thousandths. A quotient of two whole numbers is rounded
+/// as the decimal number is that it stands for.
+const fn row([mach, coefficient]: [u16; 2]) -> Row {
+    (mach as f64 / 1e3, coefficient as f64 / 1e4)
+}
+
+/// As printed.
+const G1: [Row; 79] = [
     (0.0, 0.2629),
     (0.05, 0.2558),
     (0.1, 0.2487),
@@ -88,8 +134,8 @@ pub const G1: [(f64, f64); 79] = [
     (5.0, 0.4988),
 ];
 
-/// The G7 drag function (long boat tail, tangent ogive).
-pub const G7: [(f64, f64); 84] = [
+/// As printed.
+const G7: [Row; 84] = [
     (0.0, 0.1198),
     (0.05, 0.1197),
     (0.1, 0.1196),
