@@ -247,6 +247,8 @@ export class Visitor {
       }
     });
     await page.evaluateOnNewDocument(() => {
+      window.clicksHeard = 0;
+      addEventListener("click", () => (window.clicksHeard += 1), true);
       window.policyViolations = [];
       addEventListener("securitypolicyviolation", (event) =>
         window.policyViolations.push(`${event.violatedDirective} ${event.blockedURI} ${event.sourceFile ?? ""}:${event.lineNumber}`),
@@ -292,8 +294,18 @@ export class Visitor {
     // As a thumb does: out from under what is fixed at the edge.
     await element.evaluate((node) => node.scrollIntoView({ block: "center", behavior: "instant" }));
     this.counted += 1;
+    const before = await this.page.evaluate(() => window.clicksHeard);
     if (SIZES[this.size].hasTouch) await element.tap();
     else await element.click();
+    // A browser says that a finger has left before it makes a click of it. Whoever taps where
+    // nothing is to be clicked, or leaves the page by it, does not wait for it.
+    await until("the tap is heard", () => this.page.evaluate((count) => window.clicksHeard !== count, before).catch(() => true), 1000).catch(() => {});
+    await this.settled();
+  }
+
+  /** Lets the page draw and keep what follows from what was just done. */
+  async settled() {
+    await this.page.evaluate(() => new Promise((done) => setTimeout(done))).catch(() => {});
   }
 
   /** Replaces what a field holds. */
@@ -305,11 +317,13 @@ export class Visitor {
     });
     await this.page.keyboard.press("Backspace");
     await this.page.keyboard.type(text);
+    await this.settled();
   }
 
   /** Presses keys one after the other: `keys("Tab", "Space")`. */
   async keys(...names) {
     for (const name of names) await this.page.keyboard.press(name);
+    await this.settled();
   }
 
   /** Walks with Tab until an element that matches has the focus. */

@@ -210,6 +210,7 @@ journey("whoever starts again, or opens a link and answers on, has the own answe
   const link = await visitor.page.$eval("#share-address", (input) => input.value);
   await go(visitor, "#/question/quarry");
   await visitor.tap('label[for="uses-wild_boar"]');
+  await visitor.until("both are kept", (key) => /wild_boar/.test(localStorage.getItem(key)), ANSWERS);
   const own = await kept(visitor);
   await visitor.page.evaluate((hash) => (location.hash = hash), link.slice(link.indexOf("#")));
   await visitor.seen(".notice__in");
