@@ -23,6 +23,7 @@ measure-fps = { $value } ft/s
 measure-celsius = { $value } °C
 measure-fahrenheit = { $value } °F
 measure-mrad = { $value } mrad
+measure-moa = { $value } MOA
 
 # Price bands of the sight alone, in euro as the common yardstick
 price-a = under 250 €

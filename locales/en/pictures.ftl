@@ -81,11 +81,11 @@ view-holds = { $one ->
     [yes] The small pointer shows where the load falls at { $ranges }.
    *[no] The small pointers show where the load falls at { $ranges }, from the top down.
 }
-view-covers = { $what }: { $mrad }, { $cm } on it
+view-covers = { $what }: { $angle }, { $cm } on it
 view-picture = { $quarry } at { $range }, { $power }, { $time }.
-view-first-said = In the first plane { $what } is { $mrad } and covers { $cm } at { $range }: the same at every magnification. The finest line looks { $arcmin }′ wide.
-view-second-said = In the second plane { $what } now covers { $mrad }, { $cm } at { $range }; the label of { $label } holds at { $reference } only. The finest line looks { $arcmin }′ wide at every magnification.
-view-second-at-label = In the second plane { $what } covers { $mrad }, { $cm } at { $range }: at this magnification the label holds. The finest line looks { $arcmin }′ wide at every magnification.
+view-first-said = In the first plane { $what } is { $angle } and covers { $cm } at { $range }: the same at every magnification. The finest line looks { $arcmin }′ wide.
+view-second-said = In the second plane { $what } now covers { $angle }, { $cm } at { $range }; the label of { $label } holds at { $reference } only. The finest line looks { $arcmin }′ wide at every magnification.
+view-second-at-label = In the second plane { $what } covers { $angle }, { $cm } at { $range }: at this magnification the label holds. The finest line looks { $arcmin }′ wide at every magnification.
 view-body-apart = With this eye and this sight its shape is told from the ground.
 view-body-lost = With this eye and this sight its shape is no longer told from the ground.
 view-fine-lost = { $share } % of its finer parts are lost in the dusk.
@@ -170,7 +170,7 @@ flight-on = on the line of sight
 flight-low = { $cm } low
 flight-high = { $cm } high
 flight-dead-on = Aimed dead on at { $range }: { $place }, give or take { $spread }.
-flight-hold = To meet the point of aim there: hold { $mrad }, or { $clicks } clicks.
+flight-hold = To meet the point of aim there: hold { $angle }, or { $clicks } clicks of { $click }.
 flight-mark = The nearest mark is { $mark }: { $off } off.
 flight-ring = A ring with a mark every { $every }, set to { $engraved }: { $off } off.
 flight-means = What each does there

@@ -1,7 +1,9 @@
 //! Quantities as a person reads them, in metric or imperial units.
 
 use super::number::{decimals_for, number};
-use crate::need::answers::Units;
+use crate::need::answers::{AngleUnit, Answers, Units};
+use crate::sight::reticle::MarkUnit;
+use crate::sight::turret::MRAD_PER_MOA;
 use crate::t;
 
 const METRES_PER_YARD: f64 = 0.9144;
@@ -160,6 +162,26 @@ pub fn temperature(units: Units, celsius: f64) -> String {
 #[must_use]
 pub fn mrad(angle_mrad: f64) -> String {
     t!("measure-mrad", value = number(angle_mrad, 1))
+}
+
+/// The unit that a person counts angles in: the one they named, minutes where yards are read and
+/// none is named (common practice, no source).
+#[must_use]
+pub fn counts_in(answers: &Answers) -> MarkUnit {
+    match answers.distance.and_then(|distance| distance.unit) {
+        Some(AngleUnit::Moa) => MarkUnit::Moa,
+        None if answers.units == Units::Imperial => MarkUnit::Moa,
+        _ => MarkUnit::Mrad,
+    }
+}
+
+/// A small angle in the unit of a reticle's marks.
+#[must_use]
+pub fn angle(unit: MarkUnit, angle_mrad: f64) -> String {
+    match unit {
+        MarkUnit::Mrad => mrad(angle_mrad),
+        MarkUnit::Moa => t!("measure-moa", value = number(angle_mrad / MRAD_PER_MOA, 1)),
+    }
 }
 
 /// A price band by its letter's usual price range for the sight alone.

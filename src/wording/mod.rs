@@ -29,8 +29,8 @@ pub mod versus;
 
 pub use language::{Language, languages, speak, spoken};
 pub use measure::{
-    about, bullet_mass, cm, field, height, length_mm, mass, minutes, mrad, price, range,
-    rifle_mass, temperature, velocity, with_unit,
+    about, angle, bullet_mass, cm, counts_in, field, height, length_mm, mass, minutes, mrad, price,
+    range, rifle_mass, temperature, velocity, with_unit,
 };
 pub use number::{decimals_for, number};
 pub use render::Arg;

@@ -1,5 +1,5 @@
 // The pictures: handles by mouse, touch and keyboard, values read out, drawings against their data.
-import { SIZES, assert, journey } from "./lib.mjs";
+import { SEAT, SIZES, answered, assert, journey, until } from "./lib.mjs";
 import { pages } from "./pages.mjs";
 
 const ofName = (name) => pages.find((page) => page.name === name);
@@ -97,6 +97,26 @@ journey("words that were still to follow give way to a new reticle", {}, async (
   await new Promise((next) => setTimeout(next, 400));
   assert.match(await visitor.text(".view__said"), /one mark/);
   assert.doesNotMatch(await visitor.text(".view__said"), /centre to bar/);
+});
+
+journey("a reticle that counts in minutes of angle is told in minutes, its clicks with it", { browsers: ["chromium"] }, async (visitor) => {
+  await open(visitor);
+  const plain = (text) => text.replace(/\s+/gu, " ");
+  const covers = () => visitor.page.$$eval(".view__covers", (all) => all.slice(0, 2).map((one) => one.textContent));
+  const families = await visitor.page.$$eval(".view__choice option", (all) => all.map((one) => one.textContent));
+  await choose(visitor, families.findIndex((name) => /minutes of angle/.test(name)));
+  await visitor.until("minutes", async (_page) => (await covers()).every((text) => /: [\d.]+ MOA, /.test(plain(text))));
+  // A minute is 2.909 cm at 100 m (π/10 800 rad): what is covered fits what is told.
+  const [, first_moa, first_cm] = plain((await covers())[0]).match(/: ([\d.]+) MOA, ([\d.]+) cm/);
+  const range_m = Number((await spoken(await handle(visitor, "Range"))).match(/\d+/)[0]);
+  const cm = first_moa * 2.909 * range_m / 100;
+  assert.ok(Math.abs(first_cm - cm) < 0.06 + 0.05 * 2.909 * range_m / 100, `${first_moa} MOA at ${range_m} m are ${cm} cm, told ${first_cm}`);
+  // Who counts in minutes has the flight's clicks in quarters of one.
+  await answered(visitor, { ...SEAT, distance: { habit: "dial", unit: "moa" } });
+  await visitor.reload();
+  await visitor.open("#/pictures");
+  const told = await until("the flight's words", async () => plain(await visitor.text("#main")).match(/hold ([\d.]+) MOA, or (\d+) clicks of ¼ MOA/));
+  assert.ok(Math.abs(told[2] - 4 * told[1]) <= 0.71, told[0]);
 });
 
 journey("the strip is a handle, with Home at sunset", {}, async (visitor) => {

@@ -1,7 +1,8 @@
 //! Zero clicks: a group on paper, and what to turn.
 
-use crate::need::answers::{AngleUnit, Units};
+use crate::need::answers::Units;
 use crate::need::input::Quantity;
+use crate::sight::reticle::MarkUnit;
 use crate::sight::turret::ClickUnit;
 use crate::sight::zero_clicks::{Correction, Direction, Group, Turn, correction};
 use crate::t;
@@ -9,7 +10,7 @@ use crate::web::components::own::{self, OwnChips, OwnField};
 use crate::web::components::{Segments, explained};
 use crate::web::state::use_app;
 use crate::web::view::prelude::*;
-use crate::wording::{cm, length_mm, range};
+use crate::wording::{cm, counts_in, length_mm, range};
 
 const CLICKS: [(ClickUnit, &str); 5] = [
     (ClickUnit::TenthMrad, "tenth_mrad"),
@@ -108,21 +109,17 @@ pub fn ZeroClicksPage() -> Html {
     let app = use_app();
     let first = app.as_ref().map(|app| app.answers.clone());
     let typed = use_state_eq(move || {
-        let units = first
-            .as_ref()
-            .map_or(Units::Metric, |answers| answers.units);
-        let unit = first
-            .as_ref()
-            .and_then(|answers| answers.distance)
-            .and_then(|distance| distance.unit);
-        let is_moa = unit == Some(AngleUnit::Moa) || (unit.is_none() && units == Units::Imperial);
+        let unit = first.as_ref().map(counts_in);
         Typed {
             distance: "100".into(),
             height: "4".into(),
             side: "2".into(),
             is_below: true,
             is_left: false,
-            click: if is_moa { "quarter_moa" } else { "tenth_mrad" },
+            click: match unit {
+                Some(MarkUnit::Moa) => "quarter_moa",
+                _ => "tenth_mrad",
+            },
         }
     });
     let Some(app) = app else {

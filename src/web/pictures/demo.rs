@@ -12,7 +12,7 @@ use crate::need::answers::Units;
 use crate::need::quarry::What;
 use crate::rifle::mounting::Clearances;
 use crate::sight::fits::bell_outer_mm;
-use crate::sight::reticle::{DotSize, reticle_with};
+use crate::sight::reticle::{DotSize, MarkUnit, reticle_with};
 use crate::sight::{ParallaxSetting, ReticleFamily};
 use crate::sky::evening::Night;
 use crate::sky::ground::{Cloud, Ground, Scene};
@@ -58,6 +58,7 @@ fn sight(name: String, power: (f64, f64), objective_mm: f64, holds_mrad: &[f64])
         lit: true,
         pick: None,
         holds_mrad: holds_mrad.to_vec(),
+        counts_in: MarkUnit::Mrad,
     })
 }
 

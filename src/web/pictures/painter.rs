@@ -26,7 +26,7 @@ use crate::sight::subtension::{ARCMIN_PER_MRAD, true_subtension_mrad};
 use crate::t;
 use crate::web::platform::{self};
 use crate::web::view::prelude::*;
-use crate::wording::{cm, field, mrad, range};
+use crate::wording::{angle, cm, field, range};
 use std::cell::Cell;
 use std::rc::Rc;
 
@@ -532,7 +532,7 @@ impl Painter {
             slot.covers.text(&t!(
                 "view-covers",
                 what = short.clone(),
-                mrad = mrad(covered),
+                angle = angle(sight.unit(), covered),
                 cm = words
             ));
         }

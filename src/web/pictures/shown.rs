@@ -294,7 +294,7 @@ impl Shown {
                 .filter(|mark| mark.windage_mrad == 0.0 && mark.hold_mrad > 0.0)
                 .map(|mark| mark.hold_mrad)
                 .collect(),
-            click_mrad: 0.1,
+            unit: self.sight.unit(),
             range_m: self
                 .ranges_m
                 .2

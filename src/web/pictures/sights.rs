@@ -6,7 +6,7 @@ use crate::drawing::silhouette::Figure;
 use crate::eye::Optics;
 use crate::need::quarry::{Coat, What};
 use crate::sight::pupil::{effective_objective_mm, exit_pupil_mm};
-use crate::sight::reticle::{Reticle, reticle_with};
+use crate::sight::reticle::{MarkUnit, Reticle, mark_unit, reticle_with};
 use crate::sight::{FocalPlane, ReticleFamily};
 use crate::sky::ground;
 use crate::web::components::figure::figure_of;
@@ -42,9 +42,17 @@ pub struct Sight {
     pub pick: Option<FocalPlane>,
     /// Where the person's own load falls, for a reticle with marks for it: mrad under the aim.
     pub holds_mrad: Vec<f64>,
+    /// The unit that the person counts in.
+    pub counts_in: MarkUnit,
 }
 
 impl Sight {
+    /// The unit in which angles are told: that of the marks, the person's own without.
+    #[must_use]
+    pub fn unit(&self) -> MarkUnit {
+        mark_unit(self.reticle.family).unwrap_or(self.counts_in)
+    }
+
     /// The same sight with the reticle of a family.
     ///
     /// A reticle with marks in the second plane holds at the highest magnification, one without

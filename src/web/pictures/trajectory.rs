@@ -9,9 +9,11 @@ use crate::drawing::svg::Svg;
 use crate::filled;
 use crate::need::answers::Units;
 use crate::plain::Together;
+use crate::sight::reticle::MarkUnit;
+use crate::sight::turret::ClickUnit;
 use crate::t;
 use crate::web::view::Callback;
-use crate::wording::{cm, mrad, number, range};
+use crate::wording::{angle, cm, number, range};
 use std::rc::Rc;
 
 /// A point of the path.
@@ -36,8 +38,8 @@ pub struct FlightPicture {
     pub circle_radius_cm: f64,
     /// Hold marks of the reticle in mrad, none without.
     pub marks_mrad: Vec<f64>,
-    /// A click of the turret in mrad.
-    pub click_mrad: f64,
+    /// The unit of the marks, and of the turret with them.
+    pub unit: MarkUnit,
     /// Range to begin with, in m.
     pub range_m: f64,
     /// The load's figures, for "where does this come from".
@@ -127,6 +129,14 @@ impl FlightPicture {
         multiple.max(self.zero_m)
     }
 
+    /// The usual click of a turret that counts as the marks do (common practice, no source).
+    fn click(&self) -> (ClickUnit, String) {
+        match self.unit {
+            MarkUnit::Mrad => (ClickUnit::TenthMrad, t!("zero-click-tenth_mrad")),
+            MarkUnit::Moa => (ClickUnit::QuarterMoa, t!("zero-click-quarter_moa")),
+        }
+    }
+
     fn means(&self, range_m: f64) -> Vec<Means> {
         let hold = self.hold_mrad(range_m);
         let spread_cm = self.spread_cm(range_m);
@@ -149,8 +159,9 @@ impl FlightPicture {
             t!("flight-means-ring"),
             self.hold_mrad(self.engraved_m(range_m)),
         );
-        let clicks = (hold / self.click_mrad).round();
-        push(t!("flight-means-dial"), clicks * self.click_mrad);
+        let (click, _) = self.click();
+        let clicks = click.clicks(hold).round();
+        push(t!("flight-means-dial"), clicks * click.mrad());
         all
     }
 
@@ -165,6 +176,7 @@ impl FlightPicture {
         } else {
             t!("flight-high", cm = cm(units, path_cm))
         };
+        let (click, click_name) = self.click();
         let mut said = vec![
             t!(
                 "flight-dead-on",
@@ -174,13 +186,18 @@ impl FlightPicture {
             ),
             t!(
                 "flight-hold",
-                mrad = mrad(hold),
-                clicks = number(hold / self.click_mrad, 0)
+                angle = angle(self.unit, hold),
+                clicks = number(click.clicks(hold), 0),
+                click = click_name
             ),
         ];
         let off = |mrad: f64| cm(units, self.off_cm(mrad, range_m).abs());
         if let Some(mark) = self.nearest_mark(hold) {
-            said.push(t!("flight-mark", mark = mrad(mark), off = off(mark)));
+            said.push(t!(
+                "flight-mark",
+                mark = angle(self.unit, mark),
+                off = off(mark)
+            ));
         }
         let engraved = self.engraved_m(range_m);
         said.push(t!(

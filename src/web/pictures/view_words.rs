@@ -15,7 +15,7 @@ use crate::sight::reticle::Role;
 use crate::sight::subtension::{ARCMIN_PER_MRAD, true_subtension_mrad};
 use crate::t;
 use crate::wording::advice::capitalised;
-use crate::wording::{cm, field, mrad, number, range};
+use crate::wording::{angle, cm, field, number, range};
 
 pub(super) fn yardstick_name(kind: Yardstick) -> String {
     match kind {
@@ -136,6 +136,7 @@ impl Painter {
         let (kind, label_mrad) = yardstick(&sight.reticle);
         let what = yardstick_name(kind);
         let reference = sight.reference_magnification;
+        let angle = |mrad| angle(sight.unit(), mrad);
         let centimetres = |mrad: f64| cm(self.units, covered_cm(mrad, range_m));
         let finest = thinnest_px(&sight.reticle, 1.0);
         let arcmin = |plane, magnification: f64| {
@@ -145,7 +146,7 @@ impl Painter {
         let mut first = t!(
             "view-first-said",
             what = what.clone(),
-            mrad = mrad(label_mrad),
+            angle = angle(label_mrad),
             cm = centimetres(label_mrad),
             range = at.to_owned(),
             arcmin = arcmin(FocalPlane::First, magnification)
@@ -161,7 +162,7 @@ impl Painter {
             t!(
                 "view-second-at-label",
                 what = what.clone(),
-                mrad = mrad(second),
+                angle = angle(second),
                 cm = centimetres(second),
                 range = at.to_owned(),
                 arcmin = arcmin(FocalPlane::Second, magnification)
@@ -170,10 +171,10 @@ impl Painter {
             t!(
                 "view-second-said",
                 what = what.clone(),
-                mrad = mrad(second),
+                angle = angle(second),
                 cm = centimetres(second),
                 range = at.to_owned(),
-                label = mrad(label_mrad),
+                label = angle(label_mrad),
                 reference = said_power(reference),
                 arcmin = arcmin(FocalPlane::Second, magnification)
             )

@@ -17,7 +17,7 @@ use crate::need::quarry::What;
 use crate::need::{Need, resolve};
 use crate::quantity::Estimate;
 use crate::rifle::mounting::Clearances;
-use crate::sight::reticle::reticle_with;
+use crate::sight::reticle::{MarkUnit, reticle_with};
 use crate::sight::{FocalPlane, GlassGrade, ParallaxSetting, ReticleFamily, fits};
 use crate::sky::evening::Night;
 use crate::sky::ground::{Cloud, Scene};
@@ -31,6 +31,7 @@ use crate::web::shared::Shared;
 use crate::web::state::use_app;
 use crate::web::view::prelude::*;
 use crate::wording::advice::{capitalised, glass, quantity_name, quantity_value};
+use crate::wording::counts_in;
 use crate::wording::questions::what;
 use std::rc::Rc;
 
@@ -222,7 +223,7 @@ fn grade(grade: Grade) -> GlassGrade {
 }
 
 /// The sight of a line; `holds_mrad` are the person's own, for marks that are cut for a load.
-fn sight(line: &Line, holds_mrad: Vec<f64>) -> Sight {
+fn sight(line: &Line, holds_mrad: Vec<f64>, counts_in: MarkUnit) -> Sight {
     let grade = grade(line.grade);
     let family = family(line.reticle);
     let widest = fits::widest_apparent_field_deg(line.eye_relief_mm);
@@ -248,6 +249,7 @@ fn sight(line: &Line, holds_mrad: Vec<f64>) -> Sight {
         }),
         reticle: reticle_with(family, mark::dot_size(line.mag_low), &holds_mrad),
         holds_mrad,
+        counts_in,
     }
 }
 
@@ -400,16 +402,17 @@ pub fn shown(advice: &Advice, answers: &Answers) -> Option<Shown> {
         .iter()
         .map(|(_, hold)| *hold)
         .collect();
+    let unit = counts_in(answers);
     let line = &pick.line;
     let rail_over_bore_mm = pick.height_over_bore_mm.value - pick.centre_height_mm.value;
     Some(Shown {
-        sight: Rc::new(sight(line, holds_mrad.clone())),
+        sight: Rc::new(sight(line, holds_mrad.clone(), unit)),
         other: advice
             .picks
             .iter()
             .skip(1)
             .find(|other| glass(&other.line) != glass(line))
-            .map(|other| Rc::new(sight(&other.line, holds_mrad))),
+            .map(|other| Rc::new(sight(&other.line, holds_mrad, unit))),
         quarry: Rc::new(Quarry::of(what_shot, what(&typical.quarry).into(), winter)?),
         length_m: 0.001 * what_shot.length_mm(),
         run_m_s: what_shot.run_m_s(),
