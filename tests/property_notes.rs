@@ -246,3 +246,18 @@ fn own_figures_of_the_load_replace_the_typical_ones() {
         (9.7, 840.0, 0.4)
     );
 }
+
+#[test]
+fn ten_years_more_are_told_where_the_models_know_them() {
+    // Watson and Yellott (2012) hold for 20 to 83 years; beyond, ten years would change nothing.
+    let told = |age: u32| {
+        let told = advice(&format!(
+            r#"{{"version": 1, "eye": {{"age_years": {age}}}}}"#
+        ));
+        effects(&told, NoteKey::StepAge).map(|step| (step[0].value, step[1].value))
+    };
+    assert_eq!(told(19), None);
+    assert_eq!(told(95), None);
+    let (later_min, years) = told(60).expect("a step of ten years");
+    assert!(later_min < 0.0 && years == 70.0, "{later_min} {years}");
+}

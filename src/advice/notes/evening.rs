@@ -6,6 +6,7 @@ use crate::advice::reasons::{HIGHS, OBJECTIVES};
 use crate::advice::report::{
     ALL_NIGHT_MIN, Effect, Figure, LastLight, LightKind, NoteKey, Quantity,
 };
+use crate::eye::person::{HELD_ABOVE_YEARS, HELD_BELOW_YEARS};
 use crate::eye::{self, labels};
 use crate::sight::{Specification, fits, pupil};
 use crate::sky::ground::Cloud;
@@ -242,18 +243,19 @@ fn steps(sheet: &mut Sheet) {
         by_glass,
         exact(Quantity::Percent, 5.0),
     ));
-    let older = Look {
-        years_more: 10.0,
-        ..look
-    };
-    found.push((
-        NoteKey::StepAge,
-        gain(&fixed, &older),
-        exact(
-            Quantity::AgeYears,
-            sheet.need.eye.age_years.value.value + 10.0,
-        ),
-    ));
+    // The models know no ten years more where they hold the age.
+    let years = sheet.need.eye.age_years.value.value;
+    if years >= HELD_BELOW_YEARS && years + 10.0 <= HELD_ABOVE_YEARS {
+        let older = Look {
+            years_more: 10.0,
+            ..look
+        };
+        found.push((
+            NoteKey::StepAge,
+            gain(&fixed, &older),
+            exact(Quantity::AgeYears, years + 10.0),
+        ));
+    }
     for (key, figure, to) in found {
         if let Some(figure) = figure {
             sheet.put(
