@@ -3,6 +3,13 @@ const me = document.querySelector("script[data-wasm]");
 const absolute = (path) => new URL(path, document.baseURI).href;
 // What only a tap asks for is loaded then.
 globalThis.scopewrightBeside = (name) => import(absolute(name));
+// A file's text: UTF-8, or else what spreadsheets write in its place.
+globalThis.scopewrightText = async (file) => {
+  const bytes = await file.arrayBuffer();
+  const as = (name) => new TextDecoder(name).decode(bytes);
+  const text = as("utf-8");
+  return text.includes("\ufffd") ? as(text.startsWith("\ufffd\ufffd") ? "utf-16" : "windows-1252") : text;
+};
 
 function show(id, detail) {
   const part = document.getElementById(id);

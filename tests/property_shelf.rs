@@ -98,10 +98,93 @@ fn what_is_wrong_has_its_line() {
         )
     ));
     assert!(matches!(wrong[4], (6, RowWrong::Sight(_))));
-    assert_eq!(stock.rows.len(), 1, "the rest goes on");
+    // The rest goes on, without the cells that cannot be.
+    let kept: Vec<_> = stock
+        .rows
+        .iter()
+        .map(|row| (row.line, row.sight.mass_g))
+        .collect();
+    assert_eq!(kept, [(3, None), (4, None), (7, Some(380.0))]);
     for problem in &stock.problems {
         let said = scopewright::wording::shelf::row_problem(problem);
         assert!(said.contains(&problem.line.to_string()), "{said}");
+    }
+}
+
+/// What tills write, seen in lists of shops: common practice, no source.
+#[test]
+fn a_messy_list_is_read() {
+    let price = |cell: &str| {
+        let stock = read(&format!("sight;price\n8x56;{cell}\n")).expect("a list");
+        assert_eq!(stock.rows.len(), 1, "{cell}");
+        stock.rows[0].price
+    };
+    for (cell, right) in [
+        ("899,-", 899.0),
+        ("899,–", 899.0),
+        ("899.-", 899.0),
+        ("1.299,- €", 1299.0),
+        ("EUR 1.299,00", 1299.0),
+        ("1299 EUR", 1299.0),
+        ("Fr. 1’299.—", 1299.0),
+        ("CHF 1'299.50", 1299.5),
+        ("1 299,50 kr", 1299.5),
+        ("$1,299", 1299.0),
+    ] {
+        assert_eq!(price(cell), Some(right), "{cell}");
+    }
+    for cell in ["on request", "-", "12 to 15", "-899"] {
+        assert_eq!(price(cell), None, "{cell}");
+    }
+    // One column has nothing to separate, whatever stands in it.
+    let one = read("sight\n2,5-10x50, 30 mm, lit\n8x56\n").expect("a list");
+    assert_eq!((one.rows.len(), one.problems.len()), (2, 0));
+    assert_eq!(one.rows[0].sight.tube_mm, Some(30.0));
+    // What separates is said first; rows are filled up with empty cells.
+    let told = "\u{FEFF}sep=;\r\n\r\nsight;mass_g\r\n8x56, 30 mm;520;;;\r\n";
+    let told = read(told).expect("a list");
+    assert_eq!(told.problems, []);
+    assert_eq!(
+        (told.rows[0].line, told.rows[0].sight.mass_g),
+        (4, Some(520.0))
+    );
+    assert_eq!(read("sep=;\n"), Err(StockProblem::Empty));
+}
+
+/// A message says what was read, what becomes of it, and what would be right.
+#[test]
+fn a_cell_that_is_no_number_is_told_with_what_would_be() {
+    let list = "sight;tube_mm;eye_relief_mm;mass_g;price\n8x56;thick;near;heavy;on request\n";
+    let stock = read(list).expect("a list");
+    assert_eq!(stock.rows.len(), 1);
+    let said: Vec<_> = stock
+        .problems
+        .iter()
+        .map(scopewright::wording::shelf::row_problem)
+        .collect();
+    assert_eq!(
+        said[0],
+        "Line 2: “thick” in tube_mm cannot be read and is left out. A number would be right, as in 30."
+    );
+    assert_eq!(said.len(), 4);
+    // A unit typed twice is a unit; a number that no sight has is told with those that have.
+    let typed = read("sight;tube_mm\n8x56;30mmmm\n8x56;50mmmm\n").expect("a list");
+    assert_eq!(typed.rows[0].sight.tube_mm, Some(30.0));
+    assert_eq!(typed.rows[1].sight.tube_mm, None);
+    assert_eq!(
+        scopewright::wording::shelf::row_problem(&typed.problems[0]),
+        "Line 3: tube_mm is 50 and is left out. 20 to 45 makes sense."
+    );
+    for right in ["90", "640", "899"] {
+        let as_in = format!("as in {right}.");
+        assert!(said.iter().any(|said| said.ends_with(&as_in)), "{said:?}");
+        // What is named as right is.
+        let mended = list
+            .replace("near", "90")
+            .replace("heavy", "640")
+            .replace("on request", "899")
+            .replace("thick", "30");
+        assert_eq!(read(&mended).expect("a list").problems, []);
     }
 }
 

@@ -31,7 +31,7 @@ pub const COLUMNS: [&str; 12] = [
 pub struct Stock {
     /// The rows that can be matched, in the order of the list.
     pub rows: Vec<Row>,
-    /// What is wrong with others; they are left out, the rest goes on.
+    /// What is wrong with others, or with a cell; that is left out, the rest goes on.
     pub problems: Vec<RowProblem>,
     /// Columns whose heading is not known; they are not read.
     pub ignored: Vec<String>,
@@ -77,7 +77,7 @@ pub enum StockProblem {
     },
 }
 
-/// What is wrong with one row.
+/// What is wrong with one row, or with a cell of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RowProblem {
     /// The line of the text, from 1.
@@ -91,14 +91,14 @@ pub struct RowProblem {
 pub enum RowWrong {
     /// The sight cannot be read.
     Sight(LineProblem),
-    /// A cell that should hold a number.
+    /// A cell that should hold a number; it is left out, the row stays.
     NoNumber {
         /// Its column.
         column: &'static str,
         /// What was read.
         read: String,
     },
-    /// A number that no sight has.
+    /// A number that no sight has; it is left out, the row stays.
     OutOfRange {
         /// Its column.
         column: &'static str,
@@ -125,17 +125,20 @@ pub enum RowWrong {
     BeyondLast,
 }
 
-/// Reads a stock list. A row that cannot be read is a problem with its line; the others stay.
+/// Reads a stock list. A row or a cell that cannot be read is a problem with its line; all else
+/// stays.
 ///
 /// # Errors
 /// [`StockProblem`] where there is no list at all.
 ///
 /// # Example
 /// ```
-/// let list = "label;sight;mass_g\nA1;2,5-10x50, 30 mm;540\nA2;10x-3x;\n";
+/// let list = "label;sight;mass_g\nA1;2,5-10x50, 30 mm;540\nA2;10x-3x;\nA3;8x56;heavy\n";
 /// let stock = scopewright::shelf::read(list).unwrap();
 /// assert_eq!(stock.rows[0].sight.mass_g, Some(540.0));
-/// assert_eq!(stock.problems[0].line, 3);
+/// assert_eq!((stock.problems[0].line, stock.problems[1].line), (3, 4));
+/// // What is no number is left out: that sight is to be weighed.
+/// assert_eq!((stock.rows[1].line, stock.rows[1].sight.mass_g), (4, None));
 /// ```
 pub fn read(text: &str) -> Result<Stock, StockProblem> {
     if text.len() > LONGEST {
@@ -156,7 +159,7 @@ pub fn read(text: &str) -> Result<Stock, StockProblem> {
             break;
         }
         let line = record.line;
-        match row(record, &columns) {
+        match row(record, &columns, &mut stock.problems) {
             Ok(row) => {
                 if !row.sight.unread.is_empty() {
                     stock.problems.push(RowProblem {
@@ -205,8 +208,14 @@ fn columns(
     }
 }
 
-fn row(record: Record, columns: &[Option<&'static str>]) -> Result<Row, RowWrong> {
-    if record.cells.len() > columns.len() {
+fn row(
+    record: Record,
+    columns: &[Option<&'static str>],
+    problems: &mut Vec<RowProblem>,
+) -> Result<Row, RowWrong> {
+    // Spreadsheets fill rows up with empty cells.
+    let beyond = record.cells.iter().skip(columns.len());
+    if beyond.clone().any(|cell| !cell.is_empty()) {
         return Err(RowWrong::TooManyCells {
             cells: record.cells.len(),
             columns: columns.len(),
@@ -219,8 +228,7 @@ fn row(record: Record, columns: &[Option<&'static str>]) -> Result<Row, RowWrong
             .and_then(|at| record.cells.get(at))
             .map_or("", String::as_str)
     };
-    let number =
-        |column: &'static str, least: f64, most: f64| number(column, cell(column), least, most);
+    let line = record.line;
     // The columns join the line in the words in which it could have been typed.
     let mut typed = cell("sight").to_owned();
     for (column, before, after) in [
@@ -246,16 +254,22 @@ fn row(record: Record, columns: &[Option<&'static str>]) -> Result<Row, RowWrong
             typed.push_str(if metres { " m" } else { after });
         }
     }
-    let tube_mm = number("tube_mm", 20.0, 45.0)?;
-    let eye_relief_mm = number("eye_relief_mm", 30.0, 700.0)?;
-    let mass_g = number("mass_g", 100.0, 3000.0)?;
-    let price = number("price", 0.0, 1e7)?;
     let mut sight = TypedSight::parse(&typed).map_err(RowWrong::Sight)?;
+    let mut number = |column: &'static str, least: f64, most: f64| {
+        number(column, cell(column), least, most).unwrap_or_else(|wrong| {
+            problems.push(RowProblem { line, wrong });
+            None
+        })
+    };
+    let tube_mm = number("tube_mm", 20.0, 45.0);
+    let eye_relief_mm = number("eye_relief_mm", 30.0, 700.0);
+    let mass_g = number("mass_g", 100.0, 3000.0);
+    let price = number("price", 0.0, 1e7);
     sight.tube_mm = tube_mm.or(sight.tube_mm);
     sight.eye_relief_mm = eye_relief_mm.or(sight.eye_relief_mm);
     sight.mass_g = mass_g.or(sight.mass_g);
     Ok(Row {
-        line: record.line,
+        line,
         label: Some(cell("label").chars().take(60).collect::<String>())
             .filter(|label| !label.is_empty()),
         sight,
@@ -263,22 +277,29 @@ fn row(record: Record, columns: &[Option<&'static str>]) -> Result<Row, RowWrong
     })
 }
 
-/// A number with either decimal sign; a currency sign or unit around it does not matter.
+/// A number with either decimal sign; what stands before and behind it, a unit, a currency or
+/// the dash in place of cents, does not matter.
 fn number(
     column: &'static str,
     cell: &str,
     least: f64,
     most: f64,
 ) -> Result<Option<f64>, RowWrong> {
-    let text: String = cell
-        .chars()
-        .filter(|c| !c.is_whitespace() && !matches!(c, '€' | '$' | '£' | '\''))
-        .collect();
-    let text = text.strip_suffix("mm").unwrap_or(&text);
-    let text = text.strip_suffix('g').unwrap_or(text);
-    if text.is_empty() && cell.trim().is_empty() {
+    if cell.is_empty() {
         return Ok(None);
     }
+    let digits = |at: &usize| cell.as_bytes()[*at].is_ascii_digit();
+    let text: String = match (0..cell.len()).find(digits) {
+        Some(first) => {
+            let last = (first..cell.len()).rfind(digits).unwrap_or(first);
+            let sign = usize::from(cell[..first].ends_with('-'));
+            cell[first - sign..=last]
+                .chars()
+                .filter(|c| !c.is_whitespace() && !matches!(c, '\'' | '’'))
+                .collect()
+        }
+        None => String::new(),
+    };
     let plain = match (text.rfind(','), text.rfind('.')) {
         // 1.299,00 and 1,299.00.
         (Some(comma), Some(stop)) if comma > stop => text.replace('.', "").replace(',', "."),

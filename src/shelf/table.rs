@@ -10,12 +10,8 @@ pub(super) struct Record {
 }
 
 /// The separator of a text: of comma, semicolon and tab the one that stands most often in
-/// the heading, outside quotes.
-pub(super) fn separator(text: &str) -> char {
-    let heading = text
-        .lines()
-        .find(|line| !line.trim().is_empty())
-        .unwrap_or_default();
+/// the heading, outside quotes; none where a single column has nothing to separate.
+fn separator(heading: &str) -> Option<char> {
     let mut quoted = false;
     let mut counts = [(';', 0), ('\t', 0), (',', 0)];
     for c in heading.chars() {
@@ -25,10 +21,10 @@ pub(super) fn separator(text: &str) -> char {
             count.1 += 1;
         }
     }
-    let mut best = (',', 0);
-    for count in counts {
-        if count.1 > best.1 {
-            best = count;
+    let mut best = (None, 0);
+    for (sign, count) in counts {
+        if count > best.1 {
+            best = (Some(sign), count);
         }
     }
     best.0
@@ -37,7 +33,14 @@ pub(super) fn separator(text: &str) -> char {
 /// All lines that hold anything, or the line on which a quote was opened and never closed.
 pub(super) fn records(text: &str) -> Result<Vec<Record>, usize> {
     let text = text.strip_prefix('\u{FEFF}').unwrap_or(text);
-    let separator = separator(text);
+    let mut heads = text.lines().filter(|line| !line.trim().is_empty());
+    let mut first = heads.next().unwrap_or_default();
+    // Some spreadsheets say first what separates.
+    let is_told = first.starts_with("sep=");
+    if is_told {
+        first = heads.next().unwrap_or_default();
+    }
+    let separator = separator(first);
     let mut found = Vec::new();
     let mut cells = Vec::new();
     let mut cell = String::new();
@@ -70,7 +73,7 @@ pub(super) fn records(text: &str) -> Result<Vec<Record>, usize> {
                 line += 1;
                 begun = line;
             }
-            (c, None) if c == separator => {
+            (c, None) if Some(c) == separator => {
                 cells.push(cell.trim().to_owned());
                 cell.clear();
             }
@@ -84,5 +87,8 @@ pub(super) fn records(text: &str) -> Result<Vec<Record>, usize> {
         return Err(line);
     }
     end(&mut cells, &mut cell, begun);
+    if is_told {
+        found.remove(0);
+    }
     Ok(found)
 }

@@ -45,7 +45,13 @@ pub fn row_problem(problem: &RowProblem) -> String {
                 "stock-row-no-number",
                 line = line,
                 column = *column,
-                read = read
+                read = read,
+                right = match *column {
+                    "tube_mm" => "30",
+                    "eye_relief_mm" => "90",
+                    "mass_g" => "640",
+                    _ => "899",
+                }
             )
         }
         RowWrong::OutOfRange {
@@ -105,7 +111,8 @@ pub fn figures(judged: &Judged, units: Units) -> String {
         told.push(quantity_value(Quantity::MassG, mass_g, 0.0, units));
     }
     if let Some(price) = judged.row.price {
-        told.push(number(price, 0));
+        let cents = if price.fract() == 0.0 { 0 } else { 2 };
+        told.push(t!("shelf-price", price = number(price, cents)));
     }
     told.together(" · ")
 }

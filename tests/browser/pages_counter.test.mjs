@@ -1,6 +1,8 @@
 // The counter: three invented customers within fifteen taps and one screen each, nothing moves
 // under a finger, nothing is left behind; and the shop's own shelf.
-import { assert, journey } from "./lib.mjs";
+import { mkdirSync, writeFileSync } from "node:fs";
+import path from "node:path";
+import { SHOTS, answered, assert, journey } from "./lib.mjs";
 
 const chip = (group, key) => `label:has([id="counter-${group}-${key}"])`;
 const face = (name) => `label:has(#counter-face-${name})`;
@@ -448,4 +450,45 @@ journey("a stock list is read, judged, kept without network, and forgotten", { s
   assert.ok(await visitor.page.evaluate(() => localStorage.getItem("scopewright.shelf").includes("A7")), "the shop's list outlives its customers");
   await visitor.tap("#shelf-forget");
   await visitor.until("it is forgotten", () => localStorage.getItem("scopewright.shelf") === null);
+});
+
+journey("a list of 400 sights from a till, however it is written", { size: "upright" }, async (visitor) => {
+  await answered(visitor);
+  await visitor.open("#/shelf");
+  const sights = ["3–12×50, 30 mm, lit", "8×56", "2,5–10×50, capped", "56×8"];
+  const rows = Array.from({ length: 400 }, (_, at) => [`Für ${at}`, `"${sights[at % 4]}"`, at % 5 ? `"${300 + at},50 €"` : "on request", ""]);
+  const list = (separator, end) => [["label", "sight", "price", "remark"], ...rows, []].map((row) => row.join(separator)).join(end);
+  // The sign of the euro, the dash, the cross and the umlaut, as the older way of one byte writes them.
+  const single = (text) => Buffer.from([...text].map((letter) => ({ "€": 0x80, "–": 0x96 })[letter] ?? letter.codePointAt(0)));
+  const files = [
+    ["till-one-byte.csv", single(`sep=;\r\n${list(";", "\r\n")}`)],
+    ["till-two-bytes.txt", Buffer.from(`\ufeff${list("\t", "\r\n")}`, "utf16le")],
+    ["till-marked.csv", Buffer.from(`\ufeff${list(",", "\n")}`)],
+    ["till-old.csv", Buffer.from(list(";", "\r"))],
+  ];
+  mkdirSync(SHOTS, { recursive: true });
+  for (const [name, bytes] of files) {
+    const file = path.join(SHOTS, `${visitor.browserName}-${name}`);
+    writeFileSync(file, bytes);
+    await visitor.page.evaluate(() => localStorage.removeItem("scopewright.shelf"));
+    const forget = await visitor.page.$("#shelf-forget");
+    if (forget) await visitor.tap(forget);
+    await visitor.until("the shelf is empty", () => !document.querySelector(".shelf__item"));
+    await (await visitor.page.$("#shelf-file")).uploadFile(file);
+    await visitor.until(`${name} is judged`, () => document.querySelectorAll(".shelf__item").length === 60);
+    const told = await visitor.text(".shelf__list");
+    assert.match(told, /300 sights were read/, name);
+    assert.match(told, /remark/, name);
+    assert.match(await visitor.text(".shelf"), /Für \d+.*price \d+[.,]50/s, name);
+    // Every fourth cannot be, of the others every fifth has no price: each has its line.
+    const problems = await visitor.page.$$eval(".shelf__problems li", (all) => all.map((one) => one.textContent));
+    assert.equal(problems.length, 100 + 60, name);
+    assert.match(problems.join("\n"), /is left out: 56x8.*Power first, as in 8x56/, name);
+    assert.match(problems.join("\n"), /“on request” in price cannot be read and is left out/, name);
+  }
+  // Many lines of them do not push away what is advised.
+  const tall = await visitor.page.$eval(".shelf__problems", (list) => list.getBoundingClientRect().height);
+  assert.ok(tall <= 320, `${tall} px`);
+  await visitor.axe();
+  await visitor.fits();
 });

@@ -243,7 +243,7 @@ fn problems(text: &str, read: &Result<Stock, shelf::StockProblem>) -> Html {
                     <p class="soft">{ words::ignored(stock) }</p>
                 }
                 if !stock.problems.is_empty() {
-                    <ul class="lines shelf__problems">
+                    <ul class="lines shelf__problems" tabindex="0">
                         { for stock.problems.iter().map(|problem| html! { <li>{ words::row_problem(problem) }</li> }) }
                     </ul>
                 }

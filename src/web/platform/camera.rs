@@ -44,12 +44,9 @@ impl Camera {
             video.clone(),
         );
         wasm_bindgen_futures::spawn_local(async move {
-            let look = super::beside("camera.js").await.and_then(|module| {
-                js_sys::Reflect::get(&module, &"look".into())
-                    .ok()?
-                    .dyn_into::<js_sys::Function>()
-                    .ok()
-            });
+            let look = super::beside("camera.js")
+                .await
+                .and_then(|module| super::method(&module, "look"));
             let Some(look) = look else {
                 failed(CameraFault::CannotRead);
                 return;

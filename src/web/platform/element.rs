@@ -51,8 +51,7 @@ pub fn show_element(
 /// Calls back with each result that an element inside `place` tells, as JSON.
 pub fn on_element_advice(place: &Element, heard: impl Fn(String) + 'static) -> Listener {
     Listener::new(place, "advice", move |event| {
-        let told = js_sys::Reflect::get(event.as_ref(), &"detail".into())
-            .ok()
+        let told = super::got(event.as_ref(), "detail")
             .and_then(|detail| {
                 js_sys::JSON::stringify_with_replacer_and_space(
                     &detail,

@@ -69,9 +69,7 @@ pub fn on_fragment(changed: impl Fn(String) + 'static) -> Option<Listener> {
 pub fn on_kept_elsewhere(changed: impl Fn(&str) + 'static) -> Option<Listener> {
     let window = window()?;
     Some(Listener::new(&window, "storage", move |event| {
-        let named = js_sys::Reflect::get(event, &"key".into())
-            .ok()
-            .and_then(|value| value.as_string());
+        let named = got(event, "key").and_then(|value| value.as_string());
         changed(named.as_deref().unwrap_or_default());
     }))
 }
@@ -115,9 +113,7 @@ pub fn language() -> String {
 #[must_use]
 pub fn time_zone() -> Option<String> {
     let format = js_sys::Intl::DateTimeFormat::new(&js_sys::Array::new(), &js_sys::Object::new());
-    js_sys::Reflect::get(&format.resolved_options(), &"timeZone".into())
-        .ok()?
-        .as_string()
+    got(&format.resolved_options(), "timeZone")?.as_string()
 }
 
 /// Puts the keyboard on the element with this id, and opens what it is folded away in.
@@ -176,10 +172,7 @@ pub fn share_sheet(title: &str, url: &str) -> bool {
     let Some(navigator) = window().map(|window| JsValue::from(window.navigator())) else {
         return false;
     };
-    let Some(share) = js_sys::Reflect::get(&navigator, &"share".into())
-        .ok()
-        .and_then(|share| share.dyn_into::<js_sys::Function>().ok())
-    else {
+    let Some(share) = method(&navigator, "share") else {
         return false;
     };
     let data = js_sys::Object::new();
@@ -206,14 +199,12 @@ pub fn share_sheet(title: &str, url: &str) -> bool {
 pub fn copy(text: &str) -> bool {
     let navigator = window().map(|window| JsValue::from(window.navigator()));
     let clipboard = navigator
-        .and_then(|navigator| js_sys::Reflect::get(&navigator, &"clipboard".into()).ok())
+        .and_then(|navigator| got(&navigator, "clipboard"))
         .filter(JsValue::is_object);
     let Some(clipboard) = clipboard else {
         return false;
     };
-    js_sys::Reflect::get(&clipboard, &"writeText".into())
-        .ok()
-        .and_then(|write| write.dyn_into::<js_sys::Function>().ok())
+    method(&clipboard, "writeText")
         .and_then(|write| write.call1(&clipboard, &text.into()).ok())
         .is_some()
 }
@@ -223,7 +214,7 @@ pub fn copy(text: &str) -> bool {
 pub fn text_in(event: &web_sys::Event) -> String {
     event
         .target()
-        .and_then(|target| js_sys::Reflect::get(&target, &"value".into()).ok())
+        .and_then(|target| got(&target, "value"))
         .and_then(|value| value.as_string())
         .unwrap_or_default()
 }
@@ -231,40 +222,39 @@ pub fn text_in(event: &web_sys::Event) -> String {
 /// The text of the file that was chosen, once it is read.
 #[must_use]
 pub fn chosen_file(event: &web_sys::Event) -> Option<js_sys::Promise> {
-    let get = |of: &JsValue, name: &str| js_sys::Reflect::get(of, &name.into()).ok();
-    let file = get(&get(event.target()?.as_ref(), "files")?, "0")?;
-    get(&file, "text")?
-        .dyn_into::<js_sys::Function>()
-        .ok()?
-        .call0(&file)
+    let file = got(&got(event.target()?.as_ref(), "files")?, "0")?;
+    method(&js_sys::global(), "scopewrightText")?
+        .call1(&JsValue::NULL, &file)
         .ok()?
         .dyn_into()
         .ok()
 }
 
+/// What an object holds under a name.
+fn got(of: &JsValue, name: &str) -> Option<JsValue> {
+    js_sys::Reflect::get(of, &name.into()).ok()
+}
+
+/// The function that an object holds under a name.
+fn method(of: &JsValue, name: &str) -> Option<js_sys::Function> {
+    got(of, name)?.dyn_into().ok()
+}
+
 /// A path beside the page as a whole address.
 fn absolute(path: &str) -> Option<String> {
     let base = document()?.base_uri().ok()??;
-    let url = js_sys::Reflect::get(&js_sys::global(), &"URL".into())
-        .ok()?
-        .dyn_into::<js_sys::Function>()
-        .ok()?;
+    let url = method(&js_sys::global(), "URL")?;
     let whole =
         js_sys::Reflect::construct(&url, &js_sys::Array::of2(&path.into(), &base.into())).ok()?;
-    js_sys::Reflect::get(&whole, &"href".into())
-        .ok()?
-        .as_string()
+    got(&whole, "href")?.as_string()
 }
 
 /// Removes the offline copy; the next visit makes it again.
 pub fn drop_offline_copy() {
     wasm_bindgen_futures::spawn_local(async {
-        let dropped = beside("boot.js").await.and_then(|boot| {
-            js_sys::Reflect::get(&boot, &"dropCopy".into())
-                .ok()?
-                .dyn_into::<js_sys::Function>()
-                .ok()
-        });
+        let dropped = beside("boot.js")
+            .await
+            .and_then(|boot| method(&boot, "dropCopy"));
         if let Some(dropped) = dropped {
             // A browser without a copy has nothing to remove.
             let _ = dropped.call0(&JsValue::NULL);
@@ -274,10 +264,7 @@ pub fn drop_offline_copy() {
 
 /// A module of the page that only a tap asks for; none where it does not load.
 async fn beside(name: &str) -> Option<JsValue> {
-    let fetch = js_sys::Reflect::get(&js_sys::global(), &"scopewrightBeside".into())
-        .ok()?
-        .dyn_into::<js_sys::Function>()
-        .ok()?;
+    let fetch = method(&js_sys::global(), "scopewrightBeside")?;
     let coming = fetch.call1(&JsValue::NULL, &name.into()).ok()?;
     wasm_bindgen_futures::JsFuture::from(coming.dyn_into::<js_sys::Promise>().ok()?)
         .await
