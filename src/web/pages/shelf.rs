@@ -129,6 +129,7 @@ pub fn OnShelf(props: &Props) -> Html {
 pub fn ShelfPage() -> Html {
     let text = use_state_eq(|| SHELF.text().unwrap_or_default());
     let told = use_state_eq(|| None::<String>);
+    let file = use_node_ref();
     let Some(app) = use_app() else {
         return Html::default();
     };
@@ -173,9 +174,15 @@ pub fn ShelfPage() -> Html {
         let load = load.clone();
         Callback::from(move |_: MouseEvent| load.emit(DEMO.to_owned()))
     };
+    // The same file, mended, is a choice again only for a field that holds none.
+    let empty = {
+        let file = file.clone();
+        Callback::from(move |_: MouseEvent| platform::empty_field(&file))
+    };
     let forget = {
-        let (text, told) = (text.clone(), told.clone());
-        Callback::from(move |_: MouseEvent| {
+        let (text, told, empty) = (text.clone(), told.clone(), empty.clone());
+        Callback::from(move |event: MouseEvent| {
+            empty.emit(event);
             // A browser that denies storage has nothing to forget.
             let _ = SHELF.forget();
             text.set(String::new());
@@ -183,6 +190,11 @@ pub fn ShelfPage() -> Html {
         })
     };
     let read = shelf::read(&text);
+    // While what stands there is no list, the one that is kept goes on.
+    let judged = match &read {
+        Ok(_) => (*text).clone(),
+        Err(_) => SHELF.text().unwrap_or_default(),
+    };
     html! {
         <main class="page page--wide" id="main">
             <h1 id="title" tabindex="-1">{ t!("shelf-title") }</h1>
@@ -191,7 +203,7 @@ pub fn ShelfPage() -> Html {
                 <div class="shelf__list">
                     <div class="field">
                         <label class="field__label" for="shelf-file">{ t!("shelf-file") }</label>
-                        <input type="file" id="shelf-file" accept=".csv,.tsv,.txt,text/csv,text/plain" onchange={choose} />
+                        <input type="file" id="shelf-file" ref={file} onclick={empty} accept=".csv,.tsv,.txt,text/csv,text/plain" onchange={choose} />
                     </div>
                     <div class="field">
                         <label class="field__label" for="shelf-text">{ t!("shelf-text") }</label>
@@ -201,7 +213,7 @@ pub fn ShelfPage() -> Html {
                     </div>
                     <div class="shelf__ways">
                         <button type="button" class="button" id="shelf-demo" onclick={demo}>{ t!("shelf-demo") }</button>
-                        if !text.is_empty() {
+                        if !text.is_empty() || !judged.is_empty() {
                             <button type="button" class="button" id="shelf-forget" onclick={forget}>{ t!("shelf-forget") }</button>
                         }
                     </div>
@@ -217,7 +229,7 @@ pub fn ShelfPage() -> Html {
                         <p class="soft">{ t!("versus-for-usual") }{ " " }<a href={super::first_question(&app.answers).href()}>{ t!("versus-answer") }</a></p>
                     }
                     if let Some((advice, _)) = app.advice() {
-                        <OnShelf {advice} most={SHOWN} text={AttrValue::from((*text).clone())} />
+                        <OnShelf {advice} most={SHOWN} text={AttrValue::from(judged)} />
                     } else {
                         <p role="status">{ t!("advice-pending") }</p>
                     }

@@ -219,6 +219,14 @@ pub fn text_in(event: &web_sys::Event) -> String {
         .unwrap_or_default()
 }
 
+/// Takes out what a field holds, if it stands on the page.
+pub fn empty_field(field: &crate::web::view::prelude::NodeRef) {
+    if let Some(field) = field.cast::<web_sys::Element>() {
+        // A field takes every text.
+        let _ = js_sys::Reflect::set(&field, &"value".into(), &"".into());
+    }
+}
+
 /// The text of the file that was chosen, once it is read.
 #[must_use]
 pub fn chosen_file(event: &web_sys::Event) -> Option<js_sys::Promise> {
