@@ -6,7 +6,7 @@ mod random_answers;
 use random_answers::answers_of;
 use scopewright::advice::advise;
 use scopewright::advice::costs::Seat;
-use scopewright::advice::occasions::sample;
+use scopewright::advice::occasions::{range_share, sample};
 use scopewright::advice::ranking::NEAR_TIE_POINTS;
 use scopewright::advice::report::{
     Advice, Because, Choices, Comparison, DecisionKey, Element, LastLight, Line, Lit, Parallax,
@@ -702,4 +702,21 @@ fn one_sight_on_one_rifle_has_one_height_one_recoil_and_one_path() {
         (dropped.value + farthest.path_cm).abs() < 0.01,
         "{dropped:?} {farthest:?}"
     );
+}
+
+/// A lane is as long as it is however one shoots down it; a field target stands anywhere.
+#[test]
+fn stated_ranges_hold_on_lanes_and_are_guessed_at_field_targets() {
+    let share = |what: &str, manner: &str| {
+        let need = resolve(&answers(&format!(
+            r#"{{"version": 1, "distance": {{"rangefinder": false}},
+                "uses": [{{"what": "{what}", "share": 1, "manner": "{manner}",
+                    "ranges": {{"nearest_m": 10, "usual_m": 30, "farthest_m": 50}}}}]}}"#
+        )));
+        range_share(&need, &need.situations[0], &World::MIDDLE)
+    };
+    for manner in ["kneeling", "prone_pack"] {
+        assert_eq!(share("paper_50_m", manner), 1.0);
+        assert!((share("field_target_40_mm", manner) - 1.0 / 1.125).abs() < 1e-12);
+    }
 }

@@ -133,7 +133,6 @@ fn keys_of_tables() -> BTreeSet<String> {
     }
     for kind in &KINDS {
         keys.insert(format!("kind-{}", kind.key));
-        keys.insert(format!("kind-{}.hint", kind.key));
     }
     keys.extend(
         RECOIL_GROUPS

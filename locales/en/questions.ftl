@@ -413,35 +413,20 @@ what-rimfire_silhouette_ram = rimfire silhouette, ram
 ## Kinds of shooting: one tap fills quarry, manner, ranges and light
 
 kind-seat_evening = Deer and fox from the seat
-    .hint = 30 to 150 m, till half an hour after sunset
 kind-boar_by_night = Boar from the seat, late
-    .hint = 30 to 120 m, as long as anything is seen
 kind-woodland_on_foot = Deer in the wood, on foot
-    .hint = 25 to 160 m, sticks
 kind-driven = Driven game
-    .hint = 5 to 60 m, moving, by day
 kind-hill = The hill
-    .hint = chamois and red deer, 80 to 300 m, prone
 kind-deer_stand = White-tailed deer from a stand
-    .hint = 15 to 110 m in the woods
 kind-plains = Plains game
-    .hint = 60 to 250 m, sticks, by day
 kind-dangerous_game = Dangerous game
-    .hint = 10 to 90 m, walking up
 kind-fox_by_moon = Fox by the Moon
-    .hint = 40 to 180 m, open ground, some snow
 kind-rabbits = Rabbits and tins
-    .hint = rimfire, 15 to 80 m
 kind-air_rats = Rats and pigeons
-    .hint = air rifle, 8 to 40 m
 kind-prairie = Prairie dogs and coyotes
-    .hint = 60 to 350 m, bench and pack
 kind-paper_100 = Paper at 100 m
-    .hint = bench, by day
 kind-steel = Steel far out
-    .hint = 100 to 1000 m, prone
 kind-field_target = Field target
-    .hint = air rifle, 8 to 50 m, sitting
 
 ## What is wrong with a number, beside its field
 

@@ -7,7 +7,7 @@
 
 use std::sync::OnceLock;
 
-use crate::eye::{self, Optics};
+use crate::eye;
 
 /// Margins are held at this many spreads.
 const PHI_REACH: f64 = 6.0;
@@ -339,22 +339,52 @@ fn equivalent_of_beam_cd_m2(light_cd_m2: f64, beam_mm: f64) -> f64 {
     eye::equivalent::laboratory_luminance(cones, rods).0
 }
 
-/// The eye's own direct path, for tests of the tables.
-#[must_use]
-pub fn direct_log_equivalent(
-    luminance_cd_m2: f64,
-    eye: &eye::Eye,
-    magnification: f64,
-    objective_mm: f64,
-    transmission: f64,
-) -> f64 {
-    libm::log10(
-        eye::equivalent_luminance(
-            luminance_cd_m2,
-            eye,
-            &Optics::sight(magnification, objective_mm, transmission),
-            eye::equivalent::TWILIGHT_SP_RATIO,
-        )
-        .luminance_cd_m2,
-    )
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::eye::{Eye, Optics};
+
+    fn apart(off: &mut f64, table: f32, direct: f64) {
+        *off = off.max((f64::from(table) - direct).abs());
+    }
+
+    /// The tables against the functions that they are made from, between their nodes.
+    #[test]
+    fn tables_follow_the_direct_path() {
+        let t = tables();
+        let (mut equivalent, mut threshold, mut mar, mut chances) = (0.0, 0.0, 0.0, 0.0);
+        for age in [20.0, 47.0, 75.0] {
+            let eye = Eye::of_nearest_age(age);
+            for step in 0..33 {
+                let luminance = libm::pow(10.0, -3.9 + 0.21 * f64::from(step));
+                for (power, objective_mm) in [(2.5, 20.0), (6.0, 42.0), (8.0, 56.0), (15.0, 50.0)] {
+                    let optics = Optics::sight(power, objective_mm, 0.9);
+                    let ratio = eye::equivalent::TWILIGHT_SP_RATIO;
+                    let direct = eye::equivalent_luminance(luminance, &eye, &optics, ratio);
+                    let beam_mm = (objective_mm / power).min(eye.pupil_mm(luminance));
+                    let log_light = libm::log10(0.9 * luminance) as f32;
+                    let table = t.log_equivalent(log_light, libm::log10(beam_mm) as f32);
+                    apart(&mut equivalent, table, libm::log10(direct.luminance_cd_m2));
+                }
+            }
+        }
+        for step in 0..60 {
+            let log_b = -5.03 + 0.13 * f64::from(step);
+            for angle in 0..20 {
+                let log_sr = -9.9 + 0.37 * f64::from(angle);
+                let least = eye::threshold::threshold_contrast(
+                    libm::pow(10.0, log_b),
+                    libm::pow(10.0, log_sr),
+                );
+                let table = t.log_threshold(log_b as f32, log_sr as f32);
+                apart(&mut threshold, table, libm::log10(least));
+            }
+            let least = eye::acuity::minimum_angle_arcmin(libm::pow(10.0, log_b));
+            apart(&mut mar, t.log_mar(log_b as f32), libm::log10(least));
+            let score = -5.9 + 0.2 * f64::from(step);
+            apart(&mut chances, t.phi(score as f32), normal(score));
+        }
+        println!("{equivalent:.4} {threshold:.4} {mar:.6} dex, {chances:.6}");
+        assert!(equivalent < 0.01 && threshold < 0.02 && mar < 1e-5 && chances < 1e-5);
+    }
 }

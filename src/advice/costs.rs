@@ -223,7 +223,7 @@ impl Costs {
             moved
                 .filter(|rate| rate.is_finite())
                 .unwrap_or(usual)
-                .clamp(0.0, 50.0)
+                .clamp(0.0, 100.0)
         };
         let carried = match need.carry.value {
             Carry::Short => 0.4,

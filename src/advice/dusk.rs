@@ -8,7 +8,7 @@ use super::occasions;
 use super::occasions::light::Season;
 use crate::eye::people::{PupilKnown, last_luminances};
 use crate::eye::veil::{straylight_index, veil_factor};
-use crate::eye::{self, Eye, LastLuminance, Optics, Patch, equivalent::TWILIGHT_SP_RATIO};
+use crate::eye::{self, Eye, Optics, Patch, equivalent::TWILIGHT_SP_RATIO};
 use crate::need::Need;
 use crate::need::shooter::{Situation, Stop};
 use crate::quantity::Estimate;
@@ -300,17 +300,6 @@ impl Dusk {
                 &self.veiled(glass.glare),
             )
             .cd_m2()
-    }
-
-    /// The same with bare eyes.
-    #[must_use]
-    pub fn bare_eye_cd_m2(&self) -> LastLuminance {
-        eye::fast::Tables::shared().last_luminance(
-            &self.eye,
-            &Optics::bare_eye(),
-            TWILIGHT_SP_RATIO,
-            &self.veiled(0.0),
-        )
     }
 
     /// Minutes after sunset until which the patch is told apart; the spread is that of the

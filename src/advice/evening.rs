@@ -3,7 +3,7 @@
 use super::coverage::Ground;
 use super::occasions::light::{Evening, Season};
 use super::occasions::{self, person};
-use super::report::{Figure, LastLight, LightKind, Quantity, Tonight};
+use super::report::{Figure, LastLight, LightKind, Tonight};
 use crate::eye::fast::Tables;
 use crate::eye::{self, Eye, LastLuminance, Optics, Patch};
 use crate::need::shooter::{Need, Situation, Stop};
@@ -524,22 +524,6 @@ impl Typical {
     #[must_use]
     pub fn contrast_as_it_is(&self) -> f64 {
         self.contrast_as_it_is
-    }
-
-    /// The same as an effect, where the light matters.
-    #[must_use]
-    pub fn later_effect(
-        &self,
-        ground: &Ground,
-        one: &Specification,
-        other: &Specification,
-    ) -> Option<super::report::Effect> {
-        let figure = self.later_min(ground, one, other)?;
-        Some(super::report::Effect {
-            quantity: Quantity::MinutesTonight,
-            value: figure.value,
-            spread: figure.spread,
-        })
     }
 
     /// Tonight, for the strip.

@@ -105,7 +105,7 @@ const DISCIPLINE_STANDING_WOBBLE_MRAD: f64 = 1.2;
 /// Head offsets in mm: bench 0.7, pack 1.3, rail 1.5, sticks 1.7, single stick, kneeling
 /// 2.0, free 2.5, driven 3.0 (assumption). Walking up is half single stick, half free.
 pub(crate) fn hold(what: What, manner: Manner, u: f64) -> Hold {
-    if what.key().starts_with("field_target") && manner == Manner::Kneeling {
+    if is_field_target(what) && manner == Manner::Kneeling {
         return Hold {
             wobble_mrad: FIELD_TARGET_WOBBLE_MRAD,
             eye_offset_mm: 2.0,
@@ -172,9 +172,13 @@ pub fn range_share(need: &Need, situation: &Situation, world: &World) -> f64 {
     taken.value * libm::exp(taken.spread * world.range_score)
 }
 
-/// A target at a set distance, known to who shoots at it.
+/// A target at a set distance, known to who shoots at it: field targets stand anywhere.
 fn is_measured(situation: &Situation) -> bool {
-    situation.what.is_target() && situation.manner != Manner::Kneeling
+    situation.what.is_target() && !is_field_target(situation.what)
+}
+
+fn is_field_target(what: What) -> bool {
+    what.key().starts_with("field_target")
 }
 
 /// A coordinate of the sequence, in (0, 1).

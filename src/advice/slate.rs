@@ -4,7 +4,7 @@ use super::chance::Tables;
 use super::needs::{aim, detail, mark, steady};
 use super::occasions::Occasion;
 use super::world::World;
-use crate::eye::{self, acuity};
+use crate::eye;
 use crate::sight::subtension::ARCMIN_PER_MRAD;
 use crate::sight::{GlassGrade, fits};
 
@@ -195,15 +195,4 @@ pub fn log_mar(
     log_pupil: f32,
 ) -> f32 {
     tables.log_mar(log_light + log_transmission + 2.0 * (log_exit_pupil - log_pupil).min(0.0))
-}
-
-/// The direct path for one occasion, for tests: arcminutes.
-#[must_use]
-pub fn direct_mar_arcmin(occasion: &Occasion, transmission: f64, exit_pupil_mm: f64) -> f64 {
-    acuity::minimum_angle_arcmin(acuity::image_luminance_cd_m2(
-        occasion.luminance_cd_m2,
-        transmission,
-        exit_pupil_mm,
-        occasion.pupil_mm,
-    ))
 }

@@ -1,6 +1,6 @@
 //! Standard cartridges with typical loads, to be replaced by the shooter's own figures.
 
-use super::drag::{DragFunction, energy_j};
+use super::drag::DragFunction;
 use super::loads::LOADS;
 use super::trajectory::Load;
 use crate::plain::{is_letter, small};
@@ -61,12 +61,6 @@ impl TypicalLoad {
     /// None for the loads of this table (a test holds it).
     pub fn load(&self) -> Result<Load, OutOfRange> {
         Load::new(self.drag, self.bc_lb_in2, self.muzzle_velocity_m_s)
-    }
-
-    /// The muzzle energy in J.
-    #[must_use]
-    pub fn muzzle_energy_j(&self) -> f64 {
-        energy_j(self.bullet_g, self.muzzle_velocity_m_s)
     }
 }
 

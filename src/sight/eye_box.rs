@@ -31,13 +31,3 @@ pub fn eye_box(exit_pupil_mm: f64, eye_pupil_mm: f64, apparent_deg: f64) -> EyeB
         half_along_mm: exit_pupil_mm.max(eye_pupil_mm) / twice_tan,
     }
 }
-
-/// The tolerance of the head in mm: the full picture and a third of the smaller pupil,
-/// `max(EP − p, 0)/2 + 0.35·min(EP, p)`.
-///
-/// # Source
-/// Assumption; it made the ranking of daylight sights agree with practice.
-#[must_use]
-pub fn head_tolerance_mm(exit_pupil_mm: f64, eye_pupil_mm: f64) -> f64 {
-    0.5 * (exit_pupil_mm - eye_pupil_mm).max(0.0) + 0.35 * exit_pupil_mm.min(eye_pupil_mm)
-}

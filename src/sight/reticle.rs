@@ -7,7 +7,7 @@
 //! [`BEYOND_FIELD_MRAD`]: clip them to the field.
 
 use super::specification::ReticleFamily;
-use super::subtension::{ARCMIN_PER_MRAD, apparent_arcmin, true_width_mrad};
+use super::subtension::{ARCMIN_PER_MRAD, true_width_mrad};
 
 /// Where lines end that run to the edge of the field, in mrad from the centre.
 pub const BEYOND_FIELD_MRAD: f64 = 400.0;
@@ -376,19 +376,4 @@ impl Builder {
 #[must_use]
 pub fn least_line_mrad(mar_arcmin: f64, magnification: f64) -> f64 {
     0.6 * true_width_mrad(mar_arcmin, magnification)
-}
-
-/// The seen width of a line over the eye's resolution: at least 0.6 just works, 1 is good.
-#[must_use]
-pub fn seen_width_over_mar(true_mrad: f64, magnification: f64, mar_arcmin: f64) -> f64 {
-    apparent_arcmin(true_mrad, magnification) / mar_arcmin
-}
-
-/// The share of the aiming circle's diameter that a mark hides: `s·R/V`.
-///
-/// # Source
-/// Common practice, no source: a line up to 1/10, a dot up to 1/4 standing and 1/2 moving.
-#[must_use]
-pub fn covered_share(true_mrad: f64, range_m: f64, circle_diameter_mm: f64) -> f64 {
-    true_mrad * range_m / circle_diameter_mm
 }

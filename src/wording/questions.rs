@@ -8,7 +8,6 @@ use crate::need::flow::{self, State};
 use crate::need::input::Quantity;
 use crate::need::kinds::Kind;
 use crate::need::loads::RecoilGroup;
-use crate::need::quarry::What;
 use crate::need::questions::{Control, Part, Question, decade};
 use crate::need::shooter::Share;
 use crate::need::{self, Value, range_rows, resolve, value};
@@ -156,12 +155,6 @@ pub fn what(key: &str) -> String {
     say(&format!("what-{key}"), &[])
 }
 
-/// An animal or target.
-#[must_use]
-pub fn what_name(row: What) -> String {
-    what(row.key())
-}
-
 /// A manner of shooting as it is offered.
 #[must_use]
 pub fn manner(manner: Manner) -> String {
@@ -178,12 +171,6 @@ pub fn manner_phrase(manner: Manner) -> String {
 #[must_use]
 pub fn kind(kind: &Kind) -> String {
     say(&format!("kind-{}", kind.key), &[])
-}
-
-/// A line under it.
-#[must_use]
-pub fn kind_hint(kind: &Kind) -> String {
-    say(&format!("kind-{}.hint", kind.key), &[])
 }
 
 /// A group of cartridges.

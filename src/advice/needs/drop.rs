@@ -203,12 +203,6 @@ impl Flight {
         })
     }
 
-    /// Whether any means but dead-on aiming is used.
-    #[must_use]
-    pub fn uses_means(&self) -> bool {
-        self.uses_marks || self.uses_dial
-    }
-
     /// Elevation needed from the usual zero at a range, mrad.
     #[must_use]
     pub fn needed_mrad(&self, range_m: f64) -> f64 {
@@ -219,12 +213,6 @@ impl Flight {
     #[must_use]
     pub fn path_mm(&self, range_m: f64) -> f64 {
         self.usual.path_mm(range_m)
-    }
-
-    /// Path at a range with the dead-on zero, mm.
-    #[must_use]
-    pub fn dead_on_path_mm(&self, range_m: f64) -> f64 {
-        self.dead_on.path_mm(range_m)
     }
 
     /// How far a distance is off at a range, m, if it is guessed, measured or known.
