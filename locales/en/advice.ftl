@@ -76,8 +76,7 @@ need-lit_range = You shoot at { $what } { $manner }, { $ranges }, on a lit range
 
 
 ## The line
-line-magnification = { $low }–{ $high } × { $objective }
-line-fixed = { $high } × { $objective }
+line-means = { $power } times larger, front lens { $objective } mm
 line-tube = { $tube } mm tube
 line-unknown = –
 plane-first = first focal plane

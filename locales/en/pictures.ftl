@@ -53,7 +53,7 @@ view-eye-black = All is black.
 view-eye-even = At the eye point the whole field darkens alike; a little nearer or farther the shadow comes in from one side.
 view-source-eye = Shadow: the beam from the apparent angle ω lies z·tan ω aside when the eye is z off the eye point; the light is the overlap of beam and pupil. Geometry of two discs; the exit pupil’s own errors are left out.
 view-source-lit = Lit centre: 0.03 cd/m² by night and 3000 cd/m² by day, an assumption; its veil one degree beside it is 10·(1 + (age/70)⁴)·E/θ² (Stiles and Holladay, CIE 146:2002, from memory; valid from 1° to 30°).
-view-inputs = { $sight }, an eye of { $age } years, { $quarry } with an aiming circle of { $circle }, the eye { $height } m over level ground
+view-inputs = { $sight }, an eye of { $age } years, { $quarry } with an aiming circle of { $circle }, the eye { $height } over level ground
 view-pick = , your pick
 view-times = { $power } ×
 view-centre-to-bar = the gap from centre to bar
@@ -61,8 +61,8 @@ view-mark-to-mark = one mark
 view-centre-to-ring = the ring’s radius
 view-post = the post’s width
 view-line = the line’s width
-view-short-bar = centre to bar
-view-short-mark = one mark
+view-short-bar = centre to thick bar
+view-short-mark = mark to mark
 view-short-ring = centre to ring
 view-short-post = post
 view-short-line = line
@@ -78,10 +78,12 @@ view-lit-harmless = it stands off the ground, and its veil adds { $share } % to 
 view-lit-veils = it stands off the ground, but its veil adds { $share } % to the picture’s light and takes contrast from the animal.
 view-lit-veils-lost = its veil adds { $share } % to the picture’s light, and the animal beside it can no longer be told from the ground.
 view-holds = { $one ->
-    [yes] The small pointer shows where the load falls at { $ranges }.
-   *[no] The small pointers show where the load falls at { $ranges }, from the top down.
+    [yes] The small pointer shows where your bullet strikes, aimed dead on, at { $ranges }.
+   *[no] The small pointers show where your bullet strikes, aimed dead on, at { $ranges }, from the top down.
 }
-view-covers = { $what }: { $angle }, { $cm } on it
+view-hold = { $range }: { $place }
+view-key = where your bullet strikes, aimed dead on
+view-covers = { $what }: { $cm } at { $range }
 view-picture = { $quarry } at { $range }, { $power }, { $time }.
 view-first-said = In the first plane { $what } is { $angle } and covers { $cm } at { $range }: the same at every magnification. The finest line looks { $arcmin }′ wide.
 view-second-said = In the second plane { $what } now covers { $angle }, { $cm } at { $range }; the label of { $label } holds at { $reference } only. The finest line looks { $arcmin }′ wide at every magnification.

@@ -44,9 +44,19 @@ pub fn minutes(value_min: f64) -> String {
 /// A range: whole metres or yards.
 #[must_use]
 pub fn range(units: Units, range_m: f64) -> String {
+    let value = number(range_m / round_m(units), 0);
     match units {
-        Units::Metric => t!("measure-m", value = number(range_m, 0)),
-        Units::Imperial => t!("measure-yd", value = number(range_m / METRES_PER_YARD, 0)),
+        Units::Metric => t!("measure-m", value = value),
+        Units::Imperial => t!("measure-yd", value = value),
+    }
+}
+
+/// The unit in which ranges are told, in m.
+#[must_use]
+pub fn round_m(units: Units) -> f64 {
+    match units {
+        Units::Metric => 1.0,
+        Units::Imperial => METRES_PER_YARD,
     }
 }
 

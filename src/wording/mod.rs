@@ -30,7 +30,7 @@ pub mod versus;
 pub use language::{Language, languages, speak, spoken};
 pub use measure::{
     about, angle, bullet_mass, cm, counts_in, field, height, length_mm, mass, minutes, mrad, price,
-    range, rifle_mass, temperature, velocity, with_unit,
+    range, rifle_mass, round_m, temperature, velocity, with_unit,
 };
 pub use number::{decimals_for, number};
 pub use render::Arg;

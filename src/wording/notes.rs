@@ -161,7 +161,15 @@ pub fn spoken(note: &Note, units: Units) -> String {
         .names
         .iter()
         .zip(&note.effects)
-        .map(|(name, effect)| (*name, Arg::from(in_words(effect, units))))
+        .map(|(name, effect)| {
+            // Tubes and their rings are named in mm wherever they are sold.
+            let words = if note.key == NoteKey::KeptTube {
+                box_mm(effect.value)
+            } else {
+                in_words(effect, units)
+            };
+            (*name, Arg::from(words))
+        })
         .collect();
     say(&format!("note-{}", key_of(&note.key)), &args)
 }

@@ -303,7 +303,12 @@ pub fn part_answer(each: Part, answers: &Answers) -> Option<String> {
                     }
                 })
                 .collect();
-            words.together(&t!("list-comma"))
+            // Names of ways to shoot have commas of their own.
+            words.together(&if shares {
+                t!("list-semicolon")
+            } else {
+                t!("list-comma")
+            })
         }
         Value::Number(metric) => match each.control() {
             Control::Number(of, _) => with_name(each, &quantity(units, of, metric)),

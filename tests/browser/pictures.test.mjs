@@ -459,7 +459,7 @@ journey("the advice shows the person's own load in any reticle, and their own pi
   await ofName("advice").arrive(visitor);
   await visitor.seen(".view__picture");
   await visitor.until("holds are drawn", () => document.querySelectorAll(".view__holds").length === 2);
-  assert.match(await visitor.text(".view__said"), /pointers? shows? where the load falls/);
+  assert.match(await visitor.text(".view__said"), /pointers? shows? where your bullet strikes/);
   await choose(visitor, 11);
   await visitor.until("the grid is drawn", () => document.querySelector(".view__said").textContent.includes("one mark"));
   await visitor.page.evaluate(() => (location.hash = "#/pictures"));

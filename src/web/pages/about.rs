@@ -4,7 +4,7 @@ use crate::need::answers::{Answers, Units};
 use crate::t;
 use crate::web::components::{ForgetAll, Segments, explained};
 use crate::web::platform;
-use crate::web::state::{Action, Notice, Theme, use_app};
+use crate::web::state::{Action, App, Notice, Theme, use_app};
 use crate::web::stored::{ANSWERS, SET_ASIDE, SHELF, THEME, TYPED};
 use crate::web::view::prelude::*;
 use crate::wording::say;
@@ -17,20 +17,6 @@ const KEPT: [platform::Kept; 5] = [ANSWERS, TYPED, SET_ASIDE, THEME, SHELF];
 pub fn AboutPage() -> Html {
     let Some(app) = use_app() else {
         return Html::default();
-    };
-    let units = {
-        let app = app.clone();
-        Callback::from(move |key: AttrValue| {
-            let units = if key == "imperial" {
-                Units::Imperial
-            } else {
-                Units::Metric
-            };
-            app.dispatch(Action::Answer(Answers {
-                units,
-                ..app.answers.clone()
-            }));
-        })
     };
     let colours = {
         let app = app.clone();
@@ -73,9 +59,7 @@ pub fn AboutPage() -> Html {
             </section>
             <section class="noprint">
                 <h2>{ t!("about-units") }</h2>
-                <Segments label={t!("about-units")} group="units" onchoose={units}
-                    options={vec![("metric".into(), t!("page-units-metric").into()), ("imperial".into(), t!("page-units-imperial").into())]}
-                    chosen={if app.answers.units == Units::Imperial { "imperial" } else { "metric" }} />
+                { units_choice(&app) }
             </section>
             <section class="noprint">
                 <h2>{ t!("about-colours") }</h2>
@@ -99,5 +83,28 @@ pub fn AboutPage() -> Html {
                 </ul>
             </section>
         </main>
+    }
+}
+
+/// In what units to read.
+pub fn units_choice(app: &App) -> Html {
+    let units = {
+        let app = app.clone();
+        Callback::from(move |key: AttrValue| {
+            let units = if key == "imperial" {
+                Units::Imperial
+            } else {
+                Units::Metric
+            };
+            app.dispatch(Action::Answer(Answers {
+                units,
+                ..app.answers.clone()
+            }));
+        })
+    };
+    html! {
+        <Segments label={t!("about-units")} group="units" onchoose={units}
+            options={vec![("metric".into(), t!("page-units-metric").into()), ("imperial".into(), t!("page-units-imperial").into())]}
+            chosen={if app.answers.units == Units::Imperial { "imperial" } else { "metric" }} />
     }
 }

@@ -1,5 +1,6 @@
 //! One question.
 
+use super::about::units_choice;
 use crate::need::answers::Answers;
 use crate::need::flow::{self, State as Answered};
 use crate::need::questions::{Control, Part, QUESTIONS, Question, Stage, is_part_asked};
@@ -199,6 +200,7 @@ pub fn QuestionPage(props: &Props) -> Html {
             }
             if question.parts.contains(&Part::Latitude) { { zone_guess(&app) } }
             if question.parts.contains(&Part::Until) { <super::stop::StopStrip /> }
+            if question.parts.contains(&Part::Ranges) { { units_choice(&app) } }
             { for shown.iter().map(|part| html! { <PartControl key={part.key()} part={*part} alone={alone} /> }) }
             <Choice group="unsure" value={question.key} name={t!("answer-unsure")} many={true} unsure={true}
                 hint={AttrValue::from(t!("question-unsure-assumes", assumption = question_unsure(question, answers)))}

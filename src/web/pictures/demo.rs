@@ -99,7 +99,11 @@ pub fn shown(key: &str) -> Option<Shown> {
         velocity_spread_m_s: 10.0,
         guess_share: 0.05,
     };
-    let holds_mrad: Vec<f64> = flown.holds(400.0).iter().map(|(_, hold)| *hold).collect();
+    let holds_mrad: Vec<f64> = flown
+        .holds(400.0, Units::Metric)
+        .iter()
+        .map(|(_, hold)| *hold)
+        .collect();
     let clearances = Clearances {
         barrel_radius_mm: 9.5,
         bolt_over_bore_mm: Some(20.0),

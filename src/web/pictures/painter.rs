@@ -2,6 +2,7 @@
 
 use super::attribute::{Pen, pens};
 use super::sights::{Quarry, Sight, Surroundings};
+use super::trajectory::said_place;
 use super::view_words::yardstick_short;
 use crate::drawing::colour::Srgb;
 use crate::drawing::dusk::Evening;
@@ -26,7 +27,7 @@ use crate::sight::subtension::{ARCMIN_PER_MRAD, true_subtension_mrad};
 use crate::t;
 use crate::web::platform::{self};
 use crate::web::view::prelude::*;
-use crate::wording::{angle, cm, field, range};
+use crate::wording::{cm, field, range};
 use std::cell::Cell;
 use std::rc::Rc;
 
@@ -40,9 +41,10 @@ pub(super) const WIDEST_ROUND_PX: f64 = 460.0;
 pub(super) const WIDEST_SLOT_PX: f64 = 480.0;
 /// Height of a slot over its width.
 pub(super) const SLOT_SHAPE: f64 = 148.0 / 328.0;
-/// From the upright line to the tip of a pointer, and room for the pointer's name.
+/// From the upright line to the tip of a pointer, from there to its name, and a letter of that.
 const HOLD_PX: f64 = 8.0;
-const HOLD_NAME_PX: f64 = 46.0;
+const HOLD_NAME_PX: f64 = 10.0;
+const LETTER_PX: f64 = 7.6;
 /// Space between the two pictures.
 pub(super) const GAP_PX: f64 = 24.0;
 /// Height of the trees behind, m.
@@ -532,8 +534,8 @@ impl Painter {
             slot.covers.text(&t!(
                 "view-covers",
                 what = short.clone(),
-                angle = angle(sight.unit(), covered),
-                cm = words
+                cm = words,
+                range = range(self.units, range_m)
             ));
         }
         if !with_words {
@@ -560,7 +562,7 @@ impl Painter {
     pub(super) fn hold_marks(&self, slot: &Slot, centre: (f64, f64), at_target: f64, per_cm: f64) {
         let mut last = f64::NEG_INFINITY;
         let beside = self.quarry.figure.right_cm * per_cm - HOLD_PX;
-        for ((_, hold_mrad), [pen, lead, name]) in self.holds.iter().zip(&slot.holds) {
+        for ((range_m, hold_mrad), [pen, lead, name]) in self.holds.iter().zip(&slot.holds) {
             let y = centre.1 + hold_mrad * at_target;
             // Where there is room for its name under the last, and over the dimension line.
             let room = y - last >= 15.0 && y < self.cutout.height_px - 30.0;
@@ -571,13 +573,20 @@ impl Painter {
             if !room {
                 continue;
             }
-            let room_px = self.chord_px(y) - HOLD_PX - HOLD_NAME_PX;
-            // Beside a quarry that fills the field there is no place: then at the pointer.
-            let at = if beside + 6.0 > room_px {
-                10.0
+            // Where a load strikes, or the range alone where the field has no room for more.
+            let at_range = range(self.units, *range_m);
+            let strikes = said_place(self.units, -0.1 * hold_mrad * range_m);
+            let full = t!("view-hold", range = at_range.clone(), place = strikes);
+            let free_px = self.chord_px(y) - HOLD_PX;
+            let room_px = |words: &str| free_px - LETTER_PX * words.chars().count() as f64;
+            let words = if room_px(&full) < HOLD_NAME_PX {
+                at_range
             } else {
-                (beside + 6.0).max(10.0)
+                full
             };
+            // Beside the quarry, as far as the field reaches.
+            let at = (beside + 6.0).min(room_px(&words)).max(HOLD_NAME_PX);
+            name.text(&words);
             let mut to = String::new();
             push_pair(&mut to, ' ', centre.0 + HOLD_PX, y, 2);
             pen.set("transform", &format!("translate({to})"));

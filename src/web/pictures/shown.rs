@@ -15,7 +15,7 @@ use crate::need::answers::Units;
 use crate::rifle::mounting::{Clearances, TubeLayout};
 use crate::sight::ParallaxSetting;
 use crate::t;
-use crate::wording::{number, range, velocity};
+use crate::wording::{number, range, round_m, velocity};
 use std::rc::Rc;
 
 /// A load as it flies, with what is uncertain about it.
@@ -52,9 +52,10 @@ impl Flown {
         self.sighted(self.load.muzzle_velocity_m_s(), self.load.bc_lb_in2(), to_m)
     }
 
-    /// Holds in mrad under the aim at some round ranges beyond the zero, up to a range.
+    /// Holds in mrad under the aim at some ranges beyond the zero, round in the person's own
+    /// units, up to a range.
     #[must_use]
-    pub fn holds(&self, farthest_m: f64) -> Vec<(f64, f64)> {
+    pub fn holds(&self, farthest_m: f64, units: Units) -> Vec<(f64, f64)> {
         let Some(path) = self.mean(farthest_m + 1.0) else {
             return Vec::new();
         };
@@ -64,7 +65,7 @@ impl Flown {
             50.0
         } else {
             10.0
-        };
+        } * round_m(units);
         (1..)
             .map(|n| f64::from(n) * step)
             .skip_while(|range_m| *range_m <= self.zero_m + 0.2 * step)
@@ -198,7 +199,7 @@ impl Shown {
         let to_m = self.ranges_m.2.max(2.0 * self.ranges_m.1);
         Rc::new(
             self.flown
-                .map(|flown| flown.holds(to_m))
+                .map(|flown| flown.holds(to_m, self.units))
                 .unwrap_or_default(),
         )
     }

@@ -20,7 +20,7 @@ use crate::t;
 use crate::web::platform::Timeout;
 use crate::web::view::prelude::*;
 use crate::wording::advice::word;
-use crate::wording::{cm, number, range};
+use crate::wording::{cm, height, number, range};
 use std::cell::Cell;
 use std::rc::Rc;
 
@@ -311,11 +311,11 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
                         <g ref={slot.reticle.node.clone()}></g>
                         <rect class="view__shade" ref={slot.shade.node.clone()} width={shortest(w)} height={shortest(h)} />
                     </g>
-                    { for props.holds.iter().zip(&slot.holds).map(|((range_m, _), [pen, lead, name])| html! {
+                    { for slot.holds.iter().map(|[pen, lead, name]| html! {
                         <g ref={pen.node.clone()}>
                             <path class="view__lead" ref={lead.node.clone()} />
                             <path class="view__holds" d="M0 0l6 -3.5v7Z" />
-                            <text class="view__hold-name" y="4.5" ref={name.node.clone()}>{ range(props.units, *range_m) }</text>
+                            <text class="view__hold-name" y="4.5" ref={name.node.clone()}></text>
                         </g>
                     }) }
                     <g ref={slot.bracket.node.clone()}></g>
@@ -358,7 +358,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
                 age = number(props.eye.age_years(), 0),
                 quarry = props.quarry.name.to_string(),
                 circle = cm(props.units, props.quarry.aiming_circle_cm),
-                height = number(props.surroundings.eye_height_m, 1)
+                height = height(props.units, props.surroundings.eye_height_m)
             )
         )),
     ];
@@ -374,6 +374,9 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
                 <div class="view__pair">
                     { picture(0, FocalPlane::First, t!("view-first"), rules.0) }
                     { picture(1, FocalPlane::Second, t!("view-second"), rules.1) }
+                    if through != 2 && !props.holds.is_empty() {
+                        <p class="view__key">{ "◂ " }{ t!("view-key") }</p>
+                    }
                 </div>
                 if most > least {
                     <Slider label={t!("view-power")} {least} {most} value={now.magnification} step=0.1

@@ -13,7 +13,7 @@ use crate::sight::reticle::MarkUnit;
 use crate::sight::turret::ClickUnit;
 use crate::t;
 use crate::web::view::Callback;
-use crate::wording::{angle, cm, number, range};
+use crate::wording::{angle, cm, number, range, round_m};
 use std::rc::Rc;
 
 /// A point of the path.
@@ -55,8 +55,8 @@ const TOP_PX: f64 = 24.0;
 const BOTTOM_PX: f64 = 28.0;
 /// Room for the handle at the right end.
 const RIGHT_PX: f64 = 10.0;
-/// A ring cut for one load has a mark at every so many metres (assumption).
-const RING_EVERY_M: f64 = 50.0;
+/// A ring cut for one load has a mark at every so many metres or yards (assumption).
+const RING_EVERY: f64 = 50.0;
 /// Height of the second drawing, px; the circle takes half of what the words leave.
 const MEANS_PX: f64 = 148.0;
 
@@ -88,6 +88,17 @@ struct Means {
     name: String,
     off_cm: f64,
     spread_cm: f64,
+}
+
+/// Where a path passes, beside the line of sight.
+pub(super) fn said_place(units: Units, path_cm: f64) -> String {
+    if path_cm.abs() < 0.05 {
+        t!("flight-on")
+    } else if path_cm < 0.0 {
+        t!("flight-low", cm = cm(units, -path_cm))
+    } else {
+        t!("flight-high", cm = cm(units, path_cm))
+    }
 }
 
 impl FlightPicture {
@@ -123,9 +134,10 @@ impl FlightPicture {
             .min_by(|a, b| (a - hold_mrad).abs().total_cmp(&(b - hold_mrad).abs()))
     }
 
-    /// The engraved distance nearest to a range: the zero, or a multiple of 50 m beyond.
+    /// The engraved distance nearest to a range: the zero, or a multiple of 50 m or yd beyond.
     fn engraved_m(&self, range_m: f64) -> f64 {
-        let multiple = (range_m / RING_EVERY_M).round() * RING_EVERY_M;
+        let every_m = RING_EVERY * round_m(self.units);
+        let multiple = (range_m / every_m).round() * every_m;
         multiple.max(self.zero_m)
     }
 
@@ -169,13 +181,7 @@ impl FlightPicture {
         let units = self.units;
         let path_cm = self.path_cm(range_m);
         let hold = self.hold_mrad(range_m);
-        let place = if path_cm.abs() < 0.05 {
-            t!("flight-on")
-        } else if path_cm < 0.0 {
-            t!("flight-low", cm = cm(units, -path_cm))
-        } else {
-            t!("flight-high", cm = cm(units, path_cm))
-        };
+        let place = said_place(units, path_cm);
         let (click, click_name) = self.click();
         let mut said = vec![
             t!(
@@ -202,7 +208,7 @@ impl FlightPicture {
         let engraved = self.engraved_m(range_m);
         said.push(t!(
             "flight-ring",
-            every = range(units, RING_EVERY_M),
+            every = range(units, RING_EVERY * round_m(units)),
             engraved = range(units, engraved),
             off = off(self.hold_mrad(engraved))
         ));

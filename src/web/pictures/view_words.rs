@@ -40,8 +40,15 @@ pub(super) fn yardstick_short(kind: Yardstick) -> String {
 /// The words for a magnification.
 #[must_use]
 pub fn said_power(magnification: f64) -> String {
-    let decimals =
-        usize::from(magnification < 9.95 && (magnification.round() - magnification).abs() > 0.04);
+    // Quarters as they stand on a box, tenths, whole.
+    let is_whole = |parts: f64| (parts - parts.round()).abs() < 0.04;
+    let decimals = if magnification > 9.95 || is_whole(magnification) {
+        0
+    } else if is_whole(4.0 * magnification) && !is_whole(10.0 * magnification) {
+        2
+    } else {
+        1
+    };
     t!("view-times", power = number(magnification, decimals))
 }
 

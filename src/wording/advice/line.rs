@@ -4,7 +4,7 @@ use super::{joined, key_of, said, word};
 use crate::advice::report::{Choices, Element, Line, Parallax, Ranges, Setting, Span, Standing};
 use crate::need::answers::Units;
 use crate::t;
-use crate::wording::{mass, number, range, say, with_unit};
+use crate::wording::{mass, number, range, round_m, say, with_unit};
 
 /// One element of the line in words.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,59 +29,54 @@ fn power(magnification: f64) -> String {
 }
 
 /// A length in mm as it stands on a box: "30", "25.4".
-fn box_mm(mm: f64) -> String {
+#[must_use]
+pub fn box_mm(mm: f64) -> String {
     number(mm, usize::from((mm - mm.round()).abs() > 0.04))
+}
+
+/// The powers as they stand on a box: "2.5–10", "8".
+fn powers(line: &Line) -> String {
+    let high = power(line.mag_high);
+    if (line.mag_high - line.mag_low).abs() < 0.05 {
+        high
+    } else {
+        t!("decade", from = power(line.mag_low), to = high)
+    }
 }
 
 /// Magnification and objective, as in "2.5–10 × 50".
 #[must_use]
 pub fn glass(line: &Line) -> String {
-    let objective = box_mm(line.objective_mm);
-    if (line.mag_high - line.mag_low).abs() < 0.05 {
-        t!(
-            "line-fixed",
-            high = power(line.mag_high),
-            objective = objective
-        )
-    } else {
-        t!(
-            "line-magnification",
-            low = power(line.mag_low),
-            high = power(line.mag_high),
-            objective = objective
-        )
-    }
+    glass_forming(line, true, true)
+}
+
+/// What either figure of it says, for who reads such a line for the first time.
+#[must_use]
+pub fn glass_means(line: &Line) -> String {
+    t!(
+        "line-means",
+        power = powers(line),
+        objective = box_mm(line.objective_mm)
+    )
 }
 
 /// The same while it forms: a thin dash for what is not yet known.
 #[must_use]
 pub fn glass_forming(line: &Line, power_known: bool, objective_known: bool) -> String {
-    let unknown = || t!("line-unknown");
-    let powers = if !power_known {
-        unknown()
-    } else if (line.mag_high - line.mag_low).abs() < 0.05 {
-        power(line.mag_high)
-    } else {
-        t!(
-            "decade",
-            from = power(line.mag_low),
-            to = power(line.mag_high)
-        )
-    };
-    let objective = if objective_known {
-        box_mm(line.objective_mm)
-    } else {
-        unknown()
-    };
-    t!("line-forming-glass", power = powers, objective = objective)
+    let known = |is_known, words: String| if is_known { words } else { t!("line-unknown") };
+    t!(
+        "line-forming-glass",
+        power = known(power_known, powers(line)),
+        objective = known(objective_known, box_mm(line.objective_mm))
+    )
 }
 
+/// As it stands on a box: what is set to 100 m in one market is set to 100 yd in the other.
 fn parallax(setting: &Parallax, units: Units) -> String {
+    let on_box = |m: &f64| range(units, m * round_m(units));
     match setting {
-        Parallax::Fixed { free_at_m } => t!("parallax-fixed", range = range(units, *free_at_m)),
-        Parallax::Adjustable { nearest_m } => {
-            t!("parallax-adjustable", range = range(units, *nearest_m))
-        }
+        Parallax::Fixed { free_at_m } => t!("parallax-fixed", range = on_box(free_at_m)),
+        Parallax::Adjustable { nearest_m } => t!("parallax-adjustable", range = on_box(nearest_m)),
     }
 }
 

@@ -11,8 +11,8 @@ pub use effects::{
     quantity_value,
 };
 pub use line::{
-    Part, elements, glass, glass_forming, line_parts, line_text, line_words, serves_too, setting,
-    setting_short,
+    Part, box_mm, elements, glass, glass_forming, glass_means, line_parts, line_text, line_words,
+    serves_too, setting, setting_short,
 };
 pub use sentences::{
     Told, decision, evening, need_sentence, not_needed, reason_said, saying, source_of, sureness,

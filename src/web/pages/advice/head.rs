@@ -10,7 +10,8 @@ use crate::web::shared::Shared;
 use crate::web::state::use_app;
 use crate::web::view::prelude::*;
 use crate::wording::advice::{
-    capitalised, changed, evening, line_parts, need_sentence, serves_too, sureness, word,
+    capitalised, changed, evening, glass_means, line_parts, need_sentence, serves_too, sureness,
+    word,
 };
 
 /// What every part of the advice needs.
@@ -49,6 +50,7 @@ pub fn Head(props: &Props) -> Html {
                     { for glass.iter().map(|part| html! {
                         <span class="line__glass"><span class={classes!("line__part", standing(part.standing))}><Explained text={part.text.clone()} class="line__term" /></span></span>
                     }) }
+                    <span class="line__means">{ glass_means(&pick.line) }</span>
                     <span class="line__rest">
                         { for rest.iter().enumerate().map(|(at, part)| html! {
                             <><span class="line__item"><span class={classes!("line__part", standing(part.standing))}><Explained text={part.text.clone()} class="line__term" /></span><span class="line__comma">{ if at < last { "," } else { "" } }</span></span>{ " " }</>
@@ -56,7 +58,6 @@ pub fn Head(props: &Props) -> Html {
                     </span>
                 </p>
             </div>
-            <Changed advice={props.advice.clone()} units={props.units} />
             <p class="does">{ explained(evening(&props.advice, pick, props.units)) }</p>
             { for sureness(&props.advice, props.units).into_iter().take(1).map(|said| html! { <p class="sureness">{ said }</p> }) }
         </>
@@ -65,7 +66,7 @@ pub fn Head(props: &Props) -> Html {
 
 /// What the last answer changed, in one line.
 #[component]
-fn Changed(props: &Props) -> Html {
+pub fn Changed(props: &Props) -> Html {
     let Some(app) = use_app() else {
         return Html::default();
     };

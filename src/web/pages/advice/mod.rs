@@ -54,6 +54,7 @@ pub fn AdvicePage() -> Html {
                         </section>
                         <seen::Dawn advice={advice.clone()} {units} />
                     }
+                    <head::Changed advice={advice.clone()} {units} />
                     <p class="line__legend">{ t!("advice-legend") }</p>
                 </div>
                 <div class="advice__seen">
