@@ -423,7 +423,7 @@ fn every_question_can_be_read_answered_and_unanswered() {
             .expect("a question");
         words::answer(question, &answers).expect("answered")
     };
-    assert_eq!(said("quarry"), "roe deer often, red fox sometimes");
+    assert_eq!(said("quarry"), "roe deer: often; red fox: sometimes");
     assert_eq!(said("manner"), "From a seat, on the rail");
     assert_eq!(said("eye"), "40 to 49; Glasses when you shoot: Varifocal");
     assert_eq!(said("rifle"), ".308 Win., 10.7\u{202F}g");

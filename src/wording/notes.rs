@@ -1,7 +1,7 @@
 //! What stands behind the line, in sentences: where each note belongs, what its numbers are
 //! called, and which formula and source they come from.
 
-use super::advice::{key_of, quantity_short};
+use super::advice::{box_mm, key_of, quantity_short};
 use super::{Arg, decimals_for, number, say, with_unit};
 use crate::advice::report::{ALL_NIGHT_MIN, Effect, Element, Note, NoteKey, Quantity};
 use crate::need::answers::Units;

@@ -20,6 +20,7 @@ use crate::eye::acuity::{image_luminance_cd_m2, minimum_angle_arcmin};
 use crate::eye::veil::{straylight_index, veil_factor};
 use crate::eye::{Eye, Optics};
 use crate::need::answers::Units;
+use crate::plain::Together;
 use crate::sight::FocalPlane;
 use crate::sight::field::field_at_range_m;
 use crate::sight::reticle::{Reticle, Role};
@@ -27,7 +28,7 @@ use crate::sight::subtension::{ARCMIN_PER_MRAD, true_subtension_mrad};
 use crate::t;
 use crate::web::platform::{self};
 use crate::web::view::prelude::*;
-use crate::wording::{cm, field, range};
+use crate::wording::{angle, cm, field, range};
 use std::cell::Cell;
 use std::rc::Rc;
 
@@ -534,7 +535,12 @@ impl Painter {
             slot.covers.text(&t!(
                 "view-covers",
                 what = short.clone(),
-                cm = words,
+                cm = if kind == Yardstick::MarkToMark {
+                    // Who has chosen marks counts in their unit.
+                    [angle(sight.unit(), covered), words].together(&t!("list-comma"))
+                } else {
+                    words
+                },
                 range = range(self.units, range_m)
             ));
         }
