@@ -387,16 +387,16 @@ fn marks(bench: &mut Bench) {
             )
         };
         for (element, width) in [
-            (Element::CentreLineMmPer100m, tightest.max(2.0)),
-            (Element::DotMmPer100m, (1.25 * tightest).max(3.0)),
+            (Element::CentreLineMmPer100m, tightest.max(2.0).round()),
+            (Element::DotMmPer100m, (1.25 * tightest).max(3.0).round()),
         ] {
             if line.centre_line_mm_per_100m.max(line.dot_mm_per_100m) > width {
                 continue;
             }
-            let facts = vec![covered(width.round())];
+            let facts = vec![covered(width)];
             bench.put(
                 WarningKey::MarkCovers,
-                rule(element, Comparison::More, width.round()),
+                rule(element, Comparison::More, width),
                 facts,
             );
         }
@@ -632,7 +632,11 @@ fn recoil_and_mass(bench: &mut Bench) {
         // Long eye relief leaves a field of a few degrees: no more power than needed.
         bench.put(
             WarningKey::HighTopPower,
-            rule(Element::MagInUse, Comparison::More, 5.0),
+            rule(
+                Element::MagInUse,
+                Comparison::More,
+                (bench.account.set.into_iter()).fold(5.0, f64::max),
+            ),
             Vec::new(),
         );
         bench.put(WarningKey::ForwardDusk, None, Vec::new());
