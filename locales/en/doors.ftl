@@ -108,7 +108,6 @@ club-farthest = Farthest shot, m
 club-power-most = Highest power allowed
 club-latitude = Latitude, degrees north
 club-longitude = Longitude, degrees east
-club-no-number = “{ $read }” is not a number. Write it as in 60 or 47.5.
 club-lit = Lit marks are forbidden
 club-language = Language
 club-as-browser = as the browser has it

@@ -176,6 +176,14 @@ journey("a club composes its lines and sees them live", { size: "desk" }, async 
   await visitor.keys("Tab");
   assert.match(await visitor.text("#club-power-most-error"), /six/);
   await visitor.type("#club-power-most", "6");
+  // What lies nowhere is told at its field, and never reaches the lines; a comma is a decimal sign.
+  await visitor.type("#club-latitude", "200");
+  await visitor.type("#club-longitude", "16,4");
+  await visitor.keys("Tab");
+  assert.match(await visitor.text("#club-latitude-error"), /200.*90/);
+  assert.match(await visitor.text("#club-code"), /longitude="16\.4"/);
+  assert.doesNotMatch(await visitor.text("#club-code"), /latitude/);
+  await visitor.type("#club-latitude", "");
   await visitor.tap('label:has(#club-lit)');
   await visitor.tap('label:has([name=club-door][value=rings])');
   await visitor.tap('label:has([name=club-language][value=en])');
@@ -185,6 +193,8 @@ journey("a club composes its lines and sees them live", { size: "desk" }, async 
   const colour = (name, value) => visitor.page.$eval(`#club-colour-${name}`, (input, given) => { input.value = given; input.dispatchEvent(new InputEvent("input", { bubbles: true })); }, value);
   await colour("accent", "#ffee88");
   await visitor.seen(".club__faint");
+  await visitor.seen("#club-usual-colours");
+  assert.deepEqual(await visitor.page.$$eval("main [id]", (all) => all.map((one) => one.id).filter((id, at, ids) => ids.indexOf(id) !== at)), [], "each id once");
   assert.match(await visitor.text(".club__faint"), /accent.*contrast of 1\.\d.*4\.5/);
   await colour("accent", "#20487a");
   await visitor.gone(".club__faint");

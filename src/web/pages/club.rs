@@ -1,10 +1,12 @@
 //! What a club puts on its own page: composed by controls, seen live, copied.
 
+use crate::need::answers::Units;
+use crate::need::input::Quantity;
 use crate::need::quarry::What;
 use crate::plain::{Map, Together};
 use crate::t;
 use crate::web::components::Segments;
-use crate::web::components::own::OwnField;
+use crate::web::components::own::{OwnField, metric, problem};
 use crate::web::embed::{COLOURS, Faint, faint};
 use crate::web::platform::{self, ELEMENT, Timeout};
 use crate::web::view::prelude::*;
@@ -14,14 +16,14 @@ use crate::wording::{languages, number, say};
 /// The doors that a frame can open at.
 const DOORS: [&str; 5] = ["questions", "counter", "compare", "rings", "zero"];
 
-/// Attributes that hold a number, as they are typed.
-const NUMBERS: [&str; 6] = [
-    "nearest",
-    "usual",
-    "farthest",
-    "power-most",
-    "latitude",
-    "longitude",
+/// Attributes that hold a number, as they are typed, in metres and degrees.
+const NUMBERS: [(&str, Quantity); 6] = [
+    ("nearest", Quantity::Range),
+    ("usual", Quantity::Range),
+    ("farthest", Quantity::Range),
+    ("power-most", Quantity::Magnification),
+    ("latitude", Quantity::Latitude),
+    ("longitude", Quantity::Longitude),
 ];
 
 /// What was composed.
@@ -53,9 +55,10 @@ impl Composed {
             },
         );
         put("quarry", &self.quarry.together(" "));
-        for (name, value) in self.numbers.iter() {
-            if wrong_number(value).is_none() {
-                put(name, &value.replace(',', "."));
+        for (name, quantity) in NUMBERS {
+            let text = self.numbers.get(name).map_or("", String::as_str);
+            if let Some(read) = metric(quantity, Units::Metric, text) {
+                put(name, &shortest(read));
             }
         }
         put(
@@ -135,8 +138,8 @@ pub fn ClubPage() -> Html {
         let place = place.clone();
         use_effect_with((*composed).clone(), move |composed| {
             let composed = composed.clone();
-            // As one types, the last word counts.
-            let timer = Timeout::new(400, move || {
+            // As one types, the last word counts: a preview that loads may take keys from the page.
+            let timer = Timeout::new(1200, move || {
                 if let Some(place) = place.cast::<web_sys::Element>() {
                     platform::show_element(&place, &composed.attributes(), &composed.properties());
                 }
@@ -200,7 +203,7 @@ pub fn ClubPage() -> Html {
                         onchoose={choose(|next, key| next.door = key)} /></div>
                     { quarry }
                     <div class="club__numbers">
-                        { for NUMBERS.iter().map(|name| {
+                        { for NUMBERS.iter().map(|(name, quantity)| {
                             let change = {
                                 let (composed, name) = (composed.clone(), *name);
                                 Callback::from(move |text: String| {
@@ -210,7 +213,7 @@ pub fn ClubPage() -> Html {
                                 })
                             };
                             let text = composed.numbers.get(name).cloned().unwrap_or_default();
-                            let wrong = wrong_number(&text).map(AttrValue::from);
+                            let wrong = problem(*quantity, Units::Metric, &text).map(AttrValue::from);
                             html! { <OwnField key={*name} id={format!("club-{name}")} label={say(&format!("club-{name}"), &[])} {text} {wrong} ontext={change} /> }
                         }) }
                     </div>
@@ -242,7 +245,7 @@ pub fn ClubPage() -> Html {
                         </div>
                     </fieldset>
                     if !composed.colours.is_empty() {
-                        <button type="button" class="button button--quiet" id="club-usual" onclick={{
+                        <button type="button" class="button button--quiet" id="club-usual-colours" onclick={{
                             let change = change(|next, _| next.colours.clear());
                             Callback::from(move |_: MouseEvent| change.emit(String::new()))
                         }}>{ t!("club-usual-colours") }</button>
@@ -270,13 +273,6 @@ pub fn ClubPage() -> Html {
             </div>
         </main>
     }
-}
-
-/// What is wrong with a number for an attribute; nothing typed is nothing wrong.
-fn wrong_number(text: &str) -> Option<String> {
-    let read = text.trim().replace(',', ".");
-    (!read.is_empty() && !crate::plain::decimal(&read).is_some_and(f64::is_finite))
-        .then(|| t!("club-no-number", read = text.trim()))
 }
 
 /// A way to make a handler of a tick.
