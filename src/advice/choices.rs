@@ -12,6 +12,7 @@ use super::report::{
     Decision, DecisionKey, Effect, Element, NotNeeded, Pick, Quantity, Reason, Unused, UnusedKey,
 };
 use crate::need::answers::{Comb, DistanceHabit, LitMark, Manner, RifleKind};
+use crate::plain::Gathered;
 use crate::sight::{
     Elevation, FocalPlane, GlassGrade, Illumination, ParallaxSetting, ReticleFamily, Specification,
     pupil,
@@ -203,7 +204,7 @@ pub fn decisions(ranked: &Ranked, typical: &Typical) -> Vec<Decision> {
             .then(a.1.key.cmp(&b.1.key))
     });
     list.truncate(DECISIONS);
-    list.into_iter().map(|(_, decision)| decision).collect()
+    list.into_iter().map(|(_, decision)| decision).gathered()
 }
 
 /// What is often asked for and makes no difference here: steps up that serve nothing more.
@@ -235,10 +236,10 @@ pub fn not_needed(reasons: &[Reason]) -> Vec<NotNeeded> {
                 )
             })
         })
-        .collect();
+        .gathered();
     crate::plain::sort_by_key(&mut list, |(at, _)| *at);
     list.truncate(NOT_NEEDED);
-    list.into_iter().map(|(_, row)| row).collect()
+    list.into_iter().map(|(_, row)| row).gathered()
 }
 
 /// What the first pick brings that is paid for and never used.

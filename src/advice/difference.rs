@@ -2,6 +2,7 @@
 
 use super::reasons::key;
 use super::report::{Advice, Cause, Element, Line, Parallax, Reason, Setting};
+use crate::plain::Gathered;
 
 /// What differs between two advices.
 #[derive(Clone, Debug, PartialEq)]
@@ -102,7 +103,7 @@ pub fn of_lines(before: &Line, now: &Line) -> Vec<Change> {
             to: setting(element, now),
         })
         .filter(|change| change.from != change.to)
-        .collect()
+        .gathered()
 }
 
 /// What differs between two advices; nothing where one has no pick.
@@ -123,7 +124,7 @@ pub fn difference(before: &Advice, now: &Advice) -> Option<Difference> {
             to_points: reason.weight_points,
         })
         .filter(|change| (change.to_points - change.from_points).abs() >= WEIGHT_POINTS)
-        .collect();
+        .gathered();
     let by = |change: &WeightChange| (change.to_points - change.from_points).abs();
     crate::plain::sort_by(&mut weights, |a, b| {
         by(b).total_cmp(&by(a)).then(a.element.cmp(&b.element))
@@ -143,7 +144,7 @@ pub fn difference(before: &Advice, now: &Advice) -> Option<Difference> {
             to: loss.share,
         })
         .filter(|change| (change.to - change.from).abs() >= LOSS_SHARE)
-        .collect();
+        .gathered();
     let by = |change: &LossChange| (change.to - change.from).abs();
     crate::plain::sort_by(&mut losses, |a, b| {
         by(b).total_cmp(&by(a)).then(a.cause.cmp(&b.cause))

@@ -6,6 +6,7 @@ use super::line::line;
 use super::ranges::ranges;
 use super::ranking::{NEAR_TIE_POINTS, Ranked};
 use super::report::{Because, Effect, Figure, Loss, MagInUse, Pick, Quantity};
+use crate::plain::Gathered;
 use crate::sight::{Specification, field, fits};
 
 /// What a pick that is better at something may give up in value, points.
@@ -205,7 +206,7 @@ pub fn pick(ranked: &Ranked, typical: &Typical, index: usize, because: Because) 
             .lost
             .iter()
             .map(|&(cause, share)| Loss { cause, share })
-            .collect(),
+            .gathered(),
         mag_in_use: MagInUse {
             day: account.set[1],
             late: account.set[0],

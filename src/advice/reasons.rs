@@ -10,6 +10,7 @@ use super::picks::changes;
 use super::ranking::Ranked;
 use super::report::{Cause, Effect, Element, Pick, Quantity, Reason, Setting, Standing, Step};
 use crate::filled;
+use crate::plain::Gathered;
 use crate::sight::parallax as sight_parallax;
 use crate::sight::{
     Elevation, FieldClass, FocalPlane, GlassGrade, Illumination, ParallaxSetting, ReticleFamily,
@@ -490,7 +491,7 @@ pub fn reason(
                 spread: spread(axis, value),
             })
             .into_iter()
-            .collect(),
+            .gathered(),
     };
     Some(Reason {
         element,

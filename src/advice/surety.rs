@@ -5,6 +5,7 @@
 //! [`Worlds::step`]s, so that a page can stop between two.
 
 use crate::filled;
+use crate::plain::Gathered;
 use std::sync::Arc;
 
 use super::candidates::Candidate;
@@ -89,7 +90,7 @@ fn values(costs: &Costs, candidates: &[Candidate], served: &[f32]) -> Vec<f64> {
         .iter()
         .zip(served)
         .map(|(points, &share)| 100.0 * f64::from(share) - points)
-        .collect()
+        .gathered()
 }
 
 /// The place of the highest value, the first of equals.
@@ -120,12 +121,11 @@ impl Worlds {
         crate::plain::sort_by(&mut near, Ord::cmp);
         near.dedup();
         let place = |index: &usize| near.binary_search(index).unwrap_or(0);
-        let (first, picks) = (
-            place(&ranked.best),
-            picks.iter().map(place).collect::<Vec<_>>(),
-        );
-        let candidates: Vec<Candidate> =
-            near.iter().map(|&index| ranked.candidates[index]).collect();
+        let (first, picks) = (place(&ranked.best), picks.iter().map(place).gathered());
+        let candidates: Vec<Candidate> = near
+            .iter()
+            .map(|&index| ranked.candidates[index])
+            .gathered();
         let pupil_spread_mm = if ranked.ground.need.eye.dark_pupil_mm.is_some() {
             0.3
         } else {
@@ -288,7 +288,7 @@ impl Worlds {
         self.served
             .iter()
             .map(|[sum, squares]| (squares / n - (sum / n) * (sum / n)).max(0.0).sqrt())
-            .collect()
+            .gathered()
     }
 
     /// Puts what the worlds tell into an advice, with what other answers would change.
@@ -327,7 +327,7 @@ impl Worlds {
                     worlds: list.len() as u32,
                     instead: line(&self.ground, &most_common(list)),
                 })
-                .collect(),
+                .gathered(),
             answers: Vec::new(),
         }
     }
@@ -485,7 +485,7 @@ pub fn matters(ranked: &Ranked, other: &OtherAnswer, there: &Ranked) -> AnswerMa
             of_lines(&now, &then)
                 .into_iter()
                 .map(|change| change.element)
-                .collect()
+                .gathered()
         } else {
             Vec::new()
         },
@@ -515,6 +515,6 @@ pub fn tell(advice: &mut Advice, answers: &Answers, ranked: &Ranked, picks: &[us
             let there = Ranking::new(&resolve(&other.answers)).finish();
             matters(ranked, other, &there)
         })
-        .collect();
+        .gathered();
     worlds.tell(advice, others);
 }

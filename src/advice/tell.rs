@@ -1,5 +1,6 @@
 //! From answers to everything that is advised.
 
+use crate::plain::Gathered;
 use std::sync::OnceLock;
 
 use super::candidates::Candidate;
@@ -90,7 +91,7 @@ impl<'a> Telling<'a> {
     /// Places of the picks among the candidates.
     #[must_use]
     pub fn picks(&self) -> Vec<usize> {
-        self.chosen.iter().map(|&(index, _)| index).collect()
+        self.chosen.iter().map(|&(index, _)| index).gathered()
     }
 
     /// Tells a little more; true when little is left to [`Telling::finish`].
@@ -216,7 +217,7 @@ pub fn optically_distinct(candidates: &[Candidate]) -> usize {
                 c.apparent_deg.to_bits(),
             ]
         })
-        .collect();
+        .gathered();
     crate::plain::sort_by(&mut keys, Ord::cmp);
     keys.dedup();
     keys.len()
@@ -277,5 +278,5 @@ fn assumed(need: &Need) -> Vec<String> {
     .into_iter()
     .filter(|(_, assumed)| *assumed)
     .map(|(key, _)| key.to_string())
-    .collect()
+    .gathered()
 }

@@ -1,6 +1,7 @@
 //! The dusk strip: one evening or morning at one place as a band of light over a line of time.
 
 use super::colour::{Srgb, dusk_colour};
+use crate::plain::Gathered;
 use crate::quantity::Estimate;
 use crate::sky::evening::{self, NAUTICAL_DEG, Night, SUNSET_DEG, SunCourse};
 use crate::sky::ground::Scene;
@@ -118,7 +119,7 @@ impl Evening {
                     );
                     log_between(a, b, share)
                 })
-                .collect()
+                .gathered()
         };
         let mut events: Vec<Event> = night
             .sky_events()
@@ -136,7 +137,7 @@ impl Evening {
                 let minute = (event.unix_s - anchor_unix_s) / 60.0;
                 (minute >= first_min && minute <= last_min).then_some(Event { minute, kind })
             })
-            .collect();
+            .gathered();
         crate::plain::sort_by(&mut events, |a, b| a.minute.total_cmp(&b.minute));
         let clock = anchor_unix_s / 60.0 + clock_offset_min;
         Self {
@@ -366,7 +367,7 @@ impl Strip {
                 let lx = evening.open_sky_lx(self.first_min + share * span);
                 (share, dusk_colour(lx))
             })
-            .collect()
+            .gathered()
     }
 }
 
@@ -385,5 +386,5 @@ pub fn without_collisions(labels: &[(f64, f64)], gap_px: f64) -> Vec<bool> {
             }
             free
         })
-        .collect()
+        .gathered()
 }

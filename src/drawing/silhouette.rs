@@ -20,6 +20,7 @@
 //! white-tailed deer, the hump of the muntjac's back. Height and length are never touched.
 
 use super::path::{Point, area, limb_outline, perimeter, push_outline};
+use crate::plain::Gathered;
 use crate::plain::decimal;
 
 /// One of the three tones of a drawing.
@@ -110,7 +111,7 @@ fn tone(word: &str) -> Option<Tone> {
 }
 
 fn numbers(text: &str) -> Vec<f64> {
-    text.split(',').filter_map(decimal).collect()
+    text.split(',').filter_map(decimal).gathered()
 }
 
 /// Where a drawing's units lie in cm.
@@ -159,7 +160,7 @@ impl Plan {
                     .map(|(dx, y, _, corner)| {
                         self.point(x + dx * k + forward * y / LEG_TOP, y * h, corner)
                     })
-                    .collect(),
+                    .gathered(),
             );
         }
         let line = steps(line.into_iter());
@@ -170,12 +171,12 @@ impl Plan {
                     let point = self.point(x, y, false);
                     (point.x, point.y, half * scale)
                 })
-                .collect();
+                .gathered();
             all.push(limb_outline(&line));
         } else {
             all.push(
                 line.map(|(x, y, _, corner)| self.point(x, y, corner))
-                    .collect(),
+                    .gathered(),
             );
         }
         all.retain(|outline| outline.len() > 2);

@@ -2,6 +2,7 @@
 
 use super::path::{push_circle, push_number, push_pair, push_rectangle};
 use super::silhouette::{Figure, Piece, Tone, silhouette};
+use crate::plain::Gathered;
 
 /// A target as the rule books describe it, in mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -251,7 +252,7 @@ pub fn figure(target: Target) -> Figure {
             // Ten rings, equally spaced from the outermost to the ten.
             let step = (outer - ten) / 9.0;
             let line = 0.004 * outer;
-            let all: Vec<f64> = (0..10).map(|n| outer - f64::from(n) * step).collect();
+            let all: Vec<f64> = (0..10).map(|n| outer - f64::from(n) * step).gathered();
             let (on_black, on_card): (Vec<f64>, Vec<f64>) = all.iter().partition(|d| **d < black);
             b.ring_lines(Tone::Dark, &on_card, line);
             b.ring_lines(Tone::Light, &on_black, line);
@@ -360,7 +361,7 @@ pub fn figure(target: Target) -> Figure {
             let (outer, ring) = (outer_mm / 10.0, ring_mm / 10.0);
             if ring < outer {
                 let step = (outer - ring) / 9.0;
-                let all: Vec<f64> = (0..10).map(|n| outer - f64::from(n) * step).collect();
+                let all: Vec<f64> = (0..10).map(|n| outer - f64::from(n) * step).gathered();
                 b.ring_lines(Tone::Light, &all, 0.012 * outer);
             } else {
                 b.ring_lines(Tone::Light, &[outer], 0.03 * outer);

@@ -8,6 +8,7 @@ use super::answers::{Glasses, Lens, Muzzle, RifleKind};
 use super::quarry::{Telescope, What};
 use super::shooter::Need;
 use crate::flight::cartridges::LoadKind;
+use crate::plain::Gathered;
 
 /// A caution. Its words are `caution-<key>`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -148,5 +149,5 @@ pub fn for_need(need: &Need) -> Vec<Caution> {
     ];
     list.into_iter()
         .filter_map(|(called_for, caution)| called_for.then_some(caution))
-        .collect()
+        .gathered()
 }

@@ -5,6 +5,7 @@ use super::answers::{Answers, Ranges, VERSION};
 use super::input::Quantity;
 use super::quarry::What;
 use crate::flight::cartridges;
+use crate::plain::Gathered;
 use crate::plain::{is_letter, small};
 
 /// Bores of rings that are made, in mm.
@@ -252,8 +253,8 @@ fn nearest(read: &str, known: impl Iterator<Item = &'static str>) -> Option<&'st
 
 /// Levenshtein distance.
 fn changes(a: &str, b: &str) -> usize {
-    let b: Vec<char> = b.chars().collect();
-    let mut row: Vec<usize> = (0..=b.len()).collect();
+    let b: Vec<char> = b.chars().gathered();
+    let mut row: Vec<usize> = (0..=b.len()).gathered();
     for (i, x) in a.chars().enumerate() {
         let mut diagonal = row[0];
         row[0] = i + 1;
@@ -277,9 +278,9 @@ fn check_uses(answers: &Answers, found: &mut Found) {
         }
         found.ranges(&format!("uses[{at}].ranges"), each.ranges);
     }
-    let shares: Vec<f64> = answers.uses.iter().map(|each| each.share).collect();
+    let shares: Vec<f64> = answers.uses.iter().map(|each| each.share).gathered();
     found.shares("uses", "share", &shares);
-    let shares: Vec<f64> = answers.manners.iter().map(|each| each.share).collect();
+    let shares: Vec<f64> = answers.manners.iter().map(|each| each.share).gathered();
     found.shares("manners", "share", &shares);
     for (at, each) in answers.manners.iter().enumerate() {
         found.ranges(&format!("manners[{at}].ranges"), each.ranges);
@@ -294,7 +295,7 @@ fn check_light(answers: &Answers, found: &mut Found) {
         light.minutes_after_sunset,
         Quantity::Minutes,
     );
-    let shares: Vec<f64> = light.cover.iter().map(|each| each.share).collect();
+    let shares: Vec<f64> = light.cover.iter().map(|each| each.share).gathered();
     found.shares("light.cover", "share", &shares);
     found.number("light.snow", Some(light.snow), 0.0, 1.0);
     // From the inner city to the darkest sky there is.

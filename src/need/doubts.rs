@@ -6,6 +6,7 @@ use super::questions::Part;
 use crate::flight::cartridges;
 use crate::flight::drag::DragFunction;
 use crate::flight::suspicion::{ReadFigures, Suspicion, suspicions};
+use crate::plain::Gathered;
 
 /// A figure that may have been meant otherwise.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -78,5 +79,5 @@ pub fn doubts(answers: &Answers) -> Vec<Doubt> {
                 meant,
             }
         })
-        .collect()
+        .gathered()
 }

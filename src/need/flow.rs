@@ -3,6 +3,7 @@
 use super::answers::Answers;
 use super::questions::{QUESTIONS, Question, Stage};
 use super::value::{Value, value};
+use crate::plain::Gathered;
 
 /// The questions of a stage that are asked, in order.
 pub fn asked(answers: &Answers, stage: Stage) -> impl Iterator<Item = &'static Question> {
@@ -80,7 +81,7 @@ pub struct Progress {
 /// Where one is with this question; none if it is not asked.
 #[must_use]
 pub fn progress(answers: &Answers, question: &Question) -> Option<Progress> {
-    let list: Vec<_> = asked(answers, question.stage).collect();
+    let list: Vec<_> = asked(answers, question.stage).gathered();
     let at = list.iter().position(|each| each.key == question.key)?;
     Some(Progress {
         position: at + 1,

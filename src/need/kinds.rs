@@ -7,6 +7,7 @@
 use super::answers::{
     Answers, Cover, CoverShare, Light, Manner, MannerShare, Ranges, StopTime, Use, VERSION,
 };
+use crate::plain::Gathered;
 
 /// A usual kind of shooting. Its words are `kind-<key>`.
 #[derive(Debug)]
@@ -43,7 +44,7 @@ impl Kind {
                 manner: None,
                 ranges: None,
             })
-            .collect();
+            .gathered();
         next.manners = self
             .manners
             .iter()
@@ -58,7 +59,7 @@ impl Kind {
                     }),
                 },
             )
-            .collect();
+            .gathered();
         next.ranges = None;
         next.light = Some(Light {
             until: Some(self.until),
@@ -70,7 +71,7 @@ impl Kind {
                     cover: *cover,
                     share: *share,
                 })
-                .collect(),
+                .gathered(),
             snow: self.snow,
             town_glow_mag: answers.light.as_ref().and_then(|light| light.town_glow_mag),
             visibility_km: answers.light.as_ref().and_then(|light| light.visibility_km),

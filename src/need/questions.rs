@@ -5,6 +5,7 @@
 use super::answers::{Answers, Manner};
 use super::input::Quantity;
 use super::quarry::{Marks, What};
+use crate::plain::Gathered;
 
 /// One question: one page at home, one row or two at the counter.
 #[derive(Debug)]
@@ -371,7 +372,7 @@ pub fn answered_otherwise(before: &Answers, now: &Answers) -> Vec<&'static Quest
                     .all_parts()
                     .any(|part| super::value(before, part) != super::value(now, part))
         })
-        .collect()
+        .gathered()
 }
 
 /// Whether a part is asked, given what is known so far.

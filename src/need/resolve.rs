@@ -12,6 +12,7 @@ use super::shooter::{
 };
 use crate::flight::cartridges::{self, LoadKind, TypicalLoad};
 use crate::flight::drag::{DragFunction, energy_j};
+use crate::plain::Gathered;
 use crate::quantity::Estimate;
 
 /// The need behind answers that [`super::check`] finds nothing against.
@@ -64,7 +65,7 @@ fn shares<T: Copy>(list: impl Iterator<Item = (T, f64)>) -> Option<Vec<Share<T>>
     let kept: Vec<Share<T>> = list
         .filter(|(_, share)| share.is_finite() && *share > 0.0)
         .map(|(of, share)| Share { of, share })
-        .collect();
+        .gathered();
     let sum: f64 = kept.iter().map(|part| part.share).sum();
     if kept.is_empty() || !sum.is_finite() {
         return None;
@@ -75,14 +76,14 @@ fn shares<T: Copy>(list: impl Iterator<Item = (T, f64)>) -> Option<Vec<Share<T>>
                 of: part.of,
                 share: part.share / sum,
             })
-            .collect(),
+            .gathered(),
     )
 }
 
 fn fixed<T: Copy, const N: usize>(list: [(T, f64); N]) -> Vec<Share<T>> {
     list.into_iter()
         .map(|(of, share)| Share { of, share })
-        .collect()
+        .gathered()
 }
 
 fn in_north_america(answers: &Answers) -> bool {
@@ -106,7 +107,7 @@ fn usual_uses(answers: &Answers) -> Vec<(What, f64)> {
     };
     keys.iter()
         .filter_map(|(key, share)| Some((What::from_key(key)?, *share)))
-        .collect()
+        .gathered()
 }
 
 /// How something is usually shot at by those who did not say.
@@ -194,18 +195,18 @@ fn situations(answers: &Answers) -> Vec<Situation> {
     .unwrap_or_default()
     .into_iter()
     .map(|part| (part.of.0, part.of.1, part.share))
-    .collect();
+    .gathered();
     let what_assumed = said.is_empty();
     let uses: Vec<(Option<&answers::Use>, What, f64)> = if what_assumed {
         shares(usual_uses(answers).into_iter())
             .unwrap_or_default()
             .into_iter()
             .map(|part| (None, part.of, part.share))
-            .collect()
+            .gathered()
     } else {
         said.into_iter()
             .map(|(each, what, share)| (Some(each), what, share))
-            .collect()
+            .gathered()
     };
 
     let mut list = Vec::new();

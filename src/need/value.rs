@@ -6,6 +6,7 @@ use super::quarry::What;
 use super::questions::{Control, Part, Question};
 use super::resolve::usual_ranges;
 use super::{Need, resolve};
+use crate::plain::Gathered;
 use crate::plain::shortest;
 
 /// What a part holds.
@@ -249,12 +250,12 @@ pub fn value(a: &Answers, part: Part) -> Value {
     let place = a.place.as_ref();
     let habits = a.habits.as_ref();
     match part {
-        Part::Uses => many(a.uses.iter().map(|each| (each.what.clone(), each.share)).collect()),
-        Part::Manners => many(a.manners.iter().map(|each| (key_of(&each.manner), each.share)).collect()),
+        Part::Uses => many(a.uses.iter().map(|each| (each.what.clone(), each.share)).gathered()),
+        Part::Manners => many(a.manners.iter().map(|each| (key_of(&each.manner), each.share)).gathered()),
         Part::Until => one(light.and_then(|l| l.until.as_ref())),
         Part::MinutesAfterSunset => num(light.and_then(|l| l.minutes_after_sunset)),
         Part::Morning => tick(light.map(|l| l.morning)),
-        Part::Covers => many(light.map(|l| l.cover.iter().map(|each| (key_of(&each.cover), each.share)).collect()).unwrap_or_default()),
+        Part::Covers => many(light.map(|l| l.cover.iter().map(|each| (key_of(&each.cover), each.share)).gathered()).unwrap_or_default()),
         Part::Snow => match light.map(|l| l.snow) {
             Some(snow) if snow > 0.5 => Value::One("often".to_owned()),
             Some(snow) if snow > 0.0 => Value::One("sometimes".to_owned()),
@@ -271,7 +272,7 @@ pub fn value(a: &Answers, part: Part) -> Value {
             None => Value::Nothing,
         },
         Part::Ranges => {
-            let mut rows: Vec<_> = a.ranges.iter().map(|ranges| (None, *ranges)).collect();
+            let mut rows: Vec<_> = a.ranges.iter().map(|ranges| (None, *ranges)).gathered();
             rows.extend(a.manners.iter().filter_map(|each| Some((Some(each.manner), each.ranges?))));
             if rows.is_empty() { Value::Nothing } else { Value::Ranges(rows) }
         }
@@ -307,7 +308,7 @@ pub fn value(a: &Answers, part: Part) -> Value {
         Part::AllIn => num(money.and_then(|m| m.all_in)),
         Part::Used => tick(money.map(|m| m.used)),
         Part::SightLine => a.sight_now.as_ref().and_then(|s| s.line.clone()).map_or(Value::Nothing, Value::Text),
-        Part::Annoys => many(a.sight_now.as_ref().map(|s| s.annoys.iter().map(|each| (key_of(each), 1.0)).collect()).unwrap_or_default()),
+        Part::Annoys => many(a.sight_now.as_ref().map(|s| s.annoys.iter().map(|each| (key_of(each), 1.0)).gathered()).unwrap_or_default()),
         Part::Zoom => one(a.zoom.as_ref()),
         Part::Detail => one(a.detail.as_ref()),
         Part::DistanceHabit => one(distance.and_then(|d| d.habit.as_ref())),
@@ -397,7 +398,7 @@ fn set(a: &mut Answers, part: Part, new: &Value) -> bool {
         Part::Covers => match list(new) {
             Some(list) => {
                 a.light.get_or_insert_default().cover =
-                    list.into_iter().map(|(cover, share)| CoverShare { cover, share }).collect();
+                    list.into_iter().map(|(cover, share)| CoverShare { cover, share }).gathered();
                 true
             }
             None => false,
@@ -588,7 +589,7 @@ fn set_uses(answers: &mut Answers, new: &Value) -> bool {
                 ranges: before.and_then(|each| each.ranges),
             }
         })
-        .collect();
+        .gathered();
     true
 }
 
@@ -608,7 +609,7 @@ fn set_manners(answers: &mut Answers, new: &Value) -> bool {
                 .find(|each| each.manner == manner)
                 .and_then(|each| each.ranges),
         })
-        .collect();
+        .gathered();
     // A manner named on the page holds for everything that is shot at.
     for each in &mut answers.uses {
         each.manner = None;

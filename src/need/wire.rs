@@ -9,6 +9,7 @@ use super::answers::{
     Ranges, Rifle, Rulebook, SightNow, Use, Weights,
 };
 use super::keys::{Choice, from_key, key_of};
+use crate::plain::Gathered;
 use crate::plain::{Json, Together};
 
 /// Where a value stands.
@@ -77,7 +78,7 @@ impl<T: Choice> Chosen for T {
         from_key(key).map(|found| *self = found).is_some()
     }
     fn keys(&self) -> Vec<String> {
-        T::ALL.iter().map(key_of).collect()
+        T::ALL.iter().map(key_of).gathered()
     }
 }
 

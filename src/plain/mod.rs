@@ -5,6 +5,7 @@
 //! gives the same results, from one short function each.
 
 mod decimal;
+mod gathered;
 mod json;
 mod letters;
 mod map;
@@ -15,6 +16,7 @@ mod sorted;
 mod together;
 
 pub use decimal::decimal;
+pub use gathered::Gathered;
 pub use json::{Json, NoJson};
 pub use letters::{capital, is_letter, small, small_text};
 pub use map::Map;

@@ -4,6 +4,7 @@ use super::stock::Row;
 use crate::advice::report::{
     Choices, Element, Grade, Lit, Parallax, Plane, Ranges, Reticle, Span, Standing, Turret,
 };
+use crate::plain::Gathered;
 use crate::sight::specification::{
     Elevation, FocalPlane, GlassGrade, Illumination, ParallaxSetting, ReticleFamily,
 };
@@ -69,7 +70,7 @@ impl Match<'_> {
 /// fewest unknowns, then as in the list. What is free is not counted at all.
 #[must_use]
 pub fn rank<'a>(rows: &'a [Row], ranges: &Ranges) -> Vec<Match<'a>> {
-    let mut list: Vec<Match<'a>> = rows.iter().map(|row| beside(row, ranges)).collect();
+    let mut list: Vec<Match<'a>> = rows.iter().map(|row| beside(row, ranges)).gathered();
     crate::plain::sort_by_key(&mut list, Match::rank);
     list
 }
@@ -125,7 +126,7 @@ pub fn beside<'a>(row: &'a Row, ranges: &Ranges) -> Match<'a> {
             });
             (element, span.standing, fit)
         })
-        .collect();
+        .gathered();
     found.push(of(
         Element::TubeMm,
         sight.tube_mm,
@@ -208,7 +209,7 @@ pub fn beside<'a>(row: &'a Row, ranges: &Ranges) -> Match<'a> {
                 element: *element,
                 standing: *standing,
             })
-            .collect();
+            .gathered();
         crate::plain::sort_by_key(&mut list, |missed| missed.standing);
         list
     };

@@ -6,6 +6,7 @@ use super::platform;
 use super::route::Route;
 use super::state::{Action, App, Notice, Offer, State, Theme, begin, use_app};
 use super::{embed, pages, stored, view};
+use crate::plain::Gathered;
 use crate::plain::{Map, Together};
 use crate::ports::{AnswerStore, StoreProblem};
 use crate::t;
@@ -63,7 +64,7 @@ fn at_first() -> State {
                     .iter()
                     .cloned()
                     .chain(rescued.problems.iter().map(problems::problem))
-                    .collect::<Vec<_>>()
+                    .gathered()
                     .together("; ");
                 notices.push(Notice {
                     said: match rescued.later_version {

@@ -9,6 +9,7 @@ use crate::advice::Advice;
 use crate::advice::report::Line;
 use crate::need::answers::Answers;
 use crate::need::{ParseProblem, Rescued, rescue};
+use crate::plain::Gathered;
 use crate::plain::Json;
 use crate::plain::Map;
 use crate::wording::questions::joined;
@@ -83,7 +84,7 @@ pub fn language(text: &str) -> Result<Option<Language>, String> {
 pub fn languages_known() -> String {
     let names: Vec<String> = wording::languages()
         .map(|language| format!("{} ({})", language.name(), language.tag()))
-        .collect();
+        .gathered();
     joined(&names)
 }
 
@@ -280,7 +281,7 @@ fn faint_beside(colours: &Map<String, String>, by_night: bool) -> Vec<Faint> {
                 least,
             })
         })
-        .collect()
+        .gathered()
 }
 
 fn wear(colours: &Map<String, String>) {

@@ -4,6 +4,7 @@ use crate::need::answers::{Answers, Manner, Ranges, Units};
 use crate::need::input::{InputProblem, Quantity, read};
 use crate::need::questions::{Control, Part, Question};
 use crate::need::{Reply, Value, apply, doubts, range_rows, value};
+use crate::plain::Gathered;
 use crate::plain::Map;
 use crate::t;
 use crate::wording::advice::key_of;
@@ -215,7 +216,7 @@ pub fn asked(
         choices
             .into_iter()
             .filter_map(|(words, metric)| Some((words, reply(metric)?)))
-            .collect()
+            .gathered()
     };
     let read_as = texts
         .get(&field.id())
@@ -233,7 +234,7 @@ pub fn asked(
             buttons(
                 crate::wording::problems::doubt_choice(answers.units, &doubt)
                     .into_iter()
-                    .collect(),
+                    .gathered(),
             ),
         ),
         None => (None, Vec::new()),

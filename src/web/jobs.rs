@@ -9,6 +9,7 @@ use crate::advice::{Advice, Ranking};
 use crate::need;
 use crate::need::answers::Answers;
 use crate::plain;
+use crate::plain::Gathered;
 use crate::plain::Together;
 use crate::web::shared::Shared;
 use crate::web::view::{use_effect_with, use_mut_ref};
@@ -130,7 +131,7 @@ async fn work(job: Job, slice_s: f64, tell: Tell) -> Option<()> {
         let said: Vec<String> = problems
             .iter()
             .map(crate::wording::problems::problem)
-            .collect();
+            .gathered();
         tell(Done {
             revision,
             problem: Some(said.together(" ")),

@@ -5,6 +5,7 @@ use super::advice::{box_mm, key_of, quantity_short};
 use super::{Arg, decimals_for, number, say, with_unit};
 use crate::advice::report::{ALL_NIGHT_MIN, Effect, Element, Note, NoteKey, Quantity};
 use crate::need::answers::Units;
+use crate::plain::Gathered;
 use crate::t;
 
 /// Where on the page a note belongs.
@@ -170,7 +171,7 @@ pub fn spoken(note: &Note, units: Units) -> String {
             };
             (*name, Arg::from(words))
         })
-        .collect();
+        .gathered();
     say(&format!("note-{}", key_of(&note.key)), &args)
 }
 
@@ -186,7 +187,7 @@ pub fn sources<'a>(notes: impl Iterator<Item = &'a Note>) -> Vec<String> {
     }
     keys.into_iter()
         .map(|key| say(&format!("source-{key}"), &[]))
-        .collect()
+        .gathered()
 }
 
 /// The size of an effect within a sentence; a direction is told in words.

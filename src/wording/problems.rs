@@ -8,6 +8,7 @@ use crate::need::input::{InputProblem, Quantity, Unit};
 use crate::need::link::LinkProblem;
 use crate::need::questions::Control;
 use crate::need::{Doubt, ParseProblem, Problem, Wrong};
+use crate::plain::Gathered;
 use crate::t;
 
 fn with(value: f64, unit: Unit) -> String {
@@ -261,7 +262,7 @@ pub fn problem(problem: &Problem) -> String {
             farthest = with(*farthest_m, Unit::M)
         ),
         Wrong::NotOffered { value, offered } => {
-            let offered: Vec<String> = offered.iter().map(|each| bare(*each)).collect();
+            let offered: Vec<String> = offered.iter().map(|each| bare(*each)).gathered();
             t!(
                 "problem-not-offered",
                 field = field,

@@ -11,6 +11,7 @@ use crate::need::loads::RecoilGroup;
 use crate::need::questions::{Control, Part, Question, decade};
 use crate::need::shooter::Share;
 use crate::need::{self, Value, range_rows, resolve, value};
+use crate::plain::Gathered;
 use crate::plain::Together;
 use crate::t;
 
@@ -69,14 +70,17 @@ pub fn question_unsure(question: &Question, answers: &Answers) -> String {
                     }),
                 }
             }
-            let names: Vec<String> = shares.iter().map(|share| manner_phrase(share.of)).collect();
+            let names: Vec<String> = shares
+                .iter()
+                .map(|share| manner_phrase(share.of))
+                .gathered();
             t!("question-manner.unsure", list = joined(&names))
         }
         "ranges" => {
             let rows: Vec<String> = range_rows(&without)
                 .iter()
                 .map(|row| ranges(units, Some(row.manner), row.ranges))
-                .collect();
+                .gathered();
             t!("question-ranges.unsure", list = rows.together("; "))
         }
         "rifle" => t!(
@@ -264,7 +268,7 @@ pub fn answer(question: &Question, answers: &Answers) -> Option<String> {
             let said: Vec<String> = question
                 .all_parts()
                 .filter_map(|each| part_answer(each, answers))
-                .collect();
+                .gathered();
             Some(said.together(&t!("list-semicolon")))
         }
     }
@@ -302,7 +306,7 @@ pub fn part_answer(each: Part, answers: &Answers) -> Option<String> {
                         name
                     }
                 })
-                .collect();
+                .gathered();
             // Names of ways to shoot have commas of their own.
             words.together(&if shares {
                 t!("list-semicolon")
@@ -336,7 +340,7 @@ pub fn part_answer(each: Part, answers: &Answers) -> Option<String> {
             let words: Vec<String> = rows
                 .iter()
                 .map(|(manner, each)| ranges(units, *manner, *each))
-                .collect();
+                .gathered();
             words.together(&t!("list-semicolon"))
         }
         Value::Text(text) => text,

@@ -4,6 +4,7 @@ use super::advice::{bands, key_of, quantity_value};
 use super::{Arg, decimals_for, number, say, with_unit};
 use crate::advice::report::{Effect, Quantity, Saying, SayingKey};
 use crate::need::answers::Units;
+use crate::plain::Gathered;
 use crate::t;
 
 /// The sentence for a saying and its verdict.
@@ -13,7 +14,7 @@ pub fn spoken(saying: &Saying, units: Units) -> String {
         .iter()
         .zip(&saying.effects)
         .map(|(name, effect)| (*name, Arg::from(shown(effect, units))))
-        .collect();
+        .gathered();
     let (key, verdict) = (key_of(&saying.key), key_of(&saying.verdict));
     say(&format!("said-{key}-{verdict}"), &args)
 }

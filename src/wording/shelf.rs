@@ -5,6 +5,7 @@ use super::questions::joined;
 use super::{number, with_unit};
 use crate::advice::report::{LastLight, Quantity};
 use crate::need::answers::Units;
+use crate::plain::Gathered;
 use crate::plain::Together;
 use crate::shelf::stock::{COLUMNS, LONGEST, MOST_ROWS, RowProblem, RowWrong, StockProblem};
 use crate::shelf::{Judged, Missed, Stock};
@@ -125,7 +126,7 @@ pub fn notes(judged: &Judged, units: Units) -> String {
             .iter()
             .take(most)
             .map(|missed| word("element", &missed.element))
-            .collect();
+            .gathered();
         joined(&words)
     };
     let mut told = Vec::new();

@@ -1,5 +1,6 @@
 //! Trade terms: where they stand in a text, and what they mean.
 
+use crate::plain::Gathered;
 use crate::plain::{is_letter, small};
 use std::ops::Range;
 
@@ -41,7 +42,7 @@ pub fn terms_in(text: &str) -> Vec<(Range<usize>, &'static str)> {
             let name = super::say(&format!("{FAMILY}{key}"), &[]);
             place(text, &name).map(|range| (range, key))
         })
-        .collect();
+        .gathered();
     // Of two that begin at one place the longer is meant; what overlaps it goes.
     crate::plain::sort_by_key(&mut found, |(range, _)| {
         (range.start, usize::MAX - range.end)

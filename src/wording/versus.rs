@@ -6,6 +6,7 @@ use crate::advice::report::Quantity;
 use crate::advice::report_versus::{Contrast, Side, Versus};
 use crate::advice::versus::element;
 use crate::need::answers::Units;
+use crate::plain::Gathered;
 use crate::plain::Together;
 use crate::sight::typed_line::LineProblem;
 use crate::t;
@@ -114,7 +115,7 @@ pub fn rows(beside: &Versus, units: Units) -> Vec<Row> {
         .differences
         .iter()
         .map(|difference| row(beside, difference, units))
-        .collect()
+        .gathered()
 }
 
 fn row(beside: &Versus, difference: &Contrast, units: Units) -> Row {
@@ -225,7 +226,7 @@ pub fn notes(side: &Side, units: Units) -> Vec<String> {
         .unknown
         .iter()
         .map(|element| word("element", element))
-        .collect();
+        .gathered();
     notes.push(if open.is_empty() {
         t!("versus-all-stated", sight = sight.clone())
     } else {
@@ -269,7 +270,7 @@ pub fn measure(beside: &Versus) -> Vec<String> {
         .settle
         .iter()
         .map(|element| word("element", element))
-        .collect()
+        .gathered()
 }
 
 #[cfg(test)]

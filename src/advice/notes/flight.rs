@@ -11,6 +11,7 @@ use crate::flight::point_blank::{dead_on_path, point_blank};
 use crate::flight::zero::cant_error_mm;
 use crate::flight::{Conditions, SEA_LEVEL, Sighted, Zeroed, atmosphere};
 use crate::need::shooter::Need;
+use crate::plain::Gathered;
 use crate::rifle::steadiness;
 
 /// The wind that drift is told for, m/s.
@@ -96,7 +97,7 @@ pub fn flight_rows(ranked: &Ranked, height_over_bore_mm: f64) -> Vec<FlightRow> 
                 wobble_cm: 0.1 * wobble * range_m,
             }
         })
-        .collect()
+        .gathered()
 }
 
 /// The visible wobble of the hold that is used most, mrad.

@@ -4,6 +4,7 @@ use super::{Sheet, exact, with};
 use crate::advice::reasons::OBJECTIVES;
 use crate::advice::report::{Effect, NoteKey, Quantity};
 use crate::need::answers::{Base, Comb};
+use crate::plain::Gathered;
 use crate::rifle::mounting::{
     self, Clearances, HeightLimit, RING_SPACING_MM, TubeLayout, comb_short_by_mm,
 };
@@ -187,7 +188,7 @@ fn rails(sheet: &mut Sheet) {
         .value
         .iter()
         .map(|base| base.of)
-        .collect();
+        .gathered();
     for base in bases {
         let (key, effects) = match base {
             Base::SlottedRail => (

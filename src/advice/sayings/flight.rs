@@ -5,6 +5,7 @@ use crate::advice::report::{Quantity as Q, Saying, SayingKey as K, Verdict};
 use crate::flight::hold::{Change, RingError, range_error_mm};
 use crate::flight::point_blank::{dead_on_path, point_blank};
 use crate::flight::{Conditions, Zeroed};
+use crate::plain::Gathered;
 use crate::sight::turret::ClickUnit;
 
 /// How far a range finder is off, m.
@@ -26,7 +27,7 @@ pub(super) fn all(case: &Case) -> Vec<Saying> {
     ]
     .into_iter()
     .flatten()
-    .collect()
+    .gathered()
 }
 
 /// "Four high at 100 and forget it."

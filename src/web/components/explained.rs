@@ -1,5 +1,6 @@
 //! A text whose trade terms are explained on a tap, in place.
 
+use crate::plain::Gathered;
 use crate::plain::Map;
 use crate::web::platform;
 use crate::web::view::prelude::*;
@@ -44,7 +45,7 @@ fn give_out() {
                 .iter()
                 .copied()
                 .filter(|key| !given.contains(key))
-                .collect();
+                .gathered();
             given.extend(&own);
             news.push((text.explains.clone(), own));
         }
@@ -77,7 +78,7 @@ pub fn Explained(props: &Props) -> Html {
     {
         let (terms, explains) = (terms.clone(), explains.clone());
         use_effect_with(props.text.clone(), move |_| {
-            let terms = terms.iter().map(|(_, key)| *key).collect();
+            let terms = terms.iter().map(|(_, key)| *key).gathered();
             TEXTS.with_borrow_mut(|texts| texts.insert(me, Text { terms, explains }));
             look_through();
             move || {

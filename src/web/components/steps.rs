@@ -2,6 +2,7 @@
 
 use crate::advice::report::{Quantity, Reason, Step};
 use crate::need::answers::Units;
+use crate::plain::Gathered;
 use crate::t;
 use crate::web::view::prelude::*;
 use crate::wording::advice::{
@@ -62,7 +63,7 @@ fn rows(reason: &Reason, units: Units) -> Option<Vec<Row>> {
         [step(&reason.less), Some(pick), step(&reason.more)]
             .into_iter()
             .flatten()
-            .collect(),
+            .gathered(),
     )
 }
 

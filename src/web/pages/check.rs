@@ -4,6 +4,7 @@ use crate::need::answers::Answers;
 use crate::need::doubts;
 use crate::need::flow::{self, State as Answered};
 use crate::need::questions::{Question, Stage};
+use crate::plain::Gathered;
 use crate::t;
 use crate::web::components::{Bar, ForgetAll, Forming};
 use crate::web::route::Route;
@@ -35,7 +36,7 @@ fn row(answers: &Answers, question: &'static Question) -> Html {
         Answered::Answered => question
             .all_parts()
             .filter_map(|part| part_answer(part, answers).map(|words| capitalised(&words)))
-            .collect(),
+            .gathered(),
     };
     let is_open = flow::state(answers, question) != Answered::Answered;
     html! {

@@ -3,6 +3,7 @@
 use crate::need::answers::Units;
 use crate::need::input::Quantity;
 use crate::need::quarry::What;
+use crate::plain::Gathered;
 use crate::plain::{Map, Together};
 use crate::t;
 use crate::web::components::Segments;
@@ -187,7 +188,7 @@ pub fn ClubPage() -> Html {
                 say(&format!("club-door-{door}"), &[]).into(),
             )
         })
-        .collect::<Vec<_>>();
+        .gathered();
     let mut tongues = vec![(AttrValue::from("-"), t!("club-as-browser").into())];
     tongues.extend(
         languages().map(|language| (AttrValue::from(language.tag()), language.name().into())),

@@ -6,6 +6,7 @@ use crate::need::flow::{self, State as Answered};
 use crate::need::questions::{Control, Part, QUESTIONS, Question, Stage, is_part_asked};
 use crate::need::zones::zone_place_deg;
 use crate::need::{Reply, Value, value};
+use crate::plain::Gathered;
 use crate::plain::Together;
 use crate::t;
 use crate::web::components::part::PartControl;
@@ -101,7 +102,7 @@ fn terms_here(question: &Question, answers: &Answers) -> Option<String> {
         .into_iter()
         .filter(|(_, key)| !above.iter().any(|(_, said)| said == key))
         .filter_map(|(_, key)| Some(term(key)?.0))
-        .collect();
+        .gathered();
     (!names.is_empty()).then(|| t!("question-terms", terms = names.together(" · ")))
 }
 
@@ -126,7 +127,7 @@ pub fn QuestionPage(props: &Props) -> Html {
     let wrong: Vec<(Field, String)> = fields_of(question, answers)
         .into_iter()
         .filter_map(|field| Some((field, problem(field, answers, &app.typed)?)))
-        .collect();
+        .gathered();
     let next = after(answers, question).href();
     let go_on = {
         let (app, asked_to_go, wrong) = (app.clone(), asked_to_go.clone(), wrong.clone());
@@ -163,14 +164,14 @@ pub fn QuestionPage(props: &Props) -> Html {
         .iter()
         .copied()
         .filter(|part| is_part_asked(*part, answers))
-        .collect();
+        .gathered();
     let alone = shown.len() == 1;
     let more: Vec<Part> = question
         .more
         .iter()
         .copied()
         .filter(|part| is_part_asked(*part, answers))
-        .collect();
+        .gathered();
     let more_used = more.iter().any(|part| {
         // Also while something is typed that cannot be: its message must not fold away.
         value(answers, *part) != Value::Nothing || app.typed.has(&Field::Part(*part).id())

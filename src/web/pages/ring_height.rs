@@ -2,6 +2,7 @@
 
 use crate::need::answers::Units;
 use crate::need::input::Quantity;
+use crate::plain::Gathered;
 use crate::rifle::mounting::{
     Clearances, HeightLimit, MountError, RING_SPACING_MM, Rings, TubeLayout, turret_place_mm,
 };
@@ -252,14 +253,14 @@ pub fn RingHeightPage() -> Html {
                 crate::wording::with_unit(*tube, usize::from(*tube < 25.5), "mm"),
             )
         })
-        .collect::<Vec<_>>();
+        .gathered();
     let rails = std::iter::once("bore")
         .chain(RAILS_MADE.iter().map(|made| made.key))
         .map(|key| {
             let words = crate::wording::say(&format!("rings-made-{key}"), &[]);
             (key.to_owned(), words)
         })
-        .collect::<Vec<_>>();
+        .gathered();
     html! {
         <main class="page page--wide" id="main">
             <h1 id="title" tabindex="-1">{ t!("rings-title") }</h1>

@@ -2,6 +2,7 @@
 
 use crate::need::answers::Units;
 use crate::need::input::Quantity;
+use crate::plain::Gathered;
 use crate::sight::reticle::MarkUnit;
 use crate::sight::turret::ClickUnit;
 use crate::sight::zero_clicks::{Correction, Direction, Group, Turn, correction};
@@ -164,7 +165,7 @@ pub fn ZeroClicksPage() -> Html {
     let options = CLICKS
         .iter()
         .map(|(_, key)| ((*key).to_owned(), click_words(key)))
-        .collect::<Vec<_>>();
+        .gathered();
     let choose = {
         let typed = typed.clone();
         Callback::from(move |key: String| {

@@ -6,6 +6,7 @@ use super::view_words::said_power;
 use crate::drawing::svg::Svg;
 use crate::eye::Eye;
 use crate::eye::pupil::SPREAD_MM;
+use crate::plain::Gathered;
 use crate::plain::Together;
 use crate::sight::pupil::exit_pupil_mm;
 use crate::t;
@@ -153,7 +154,7 @@ pub fn eye_aperture(beams: Vec<Beam>, eye: Eye, luminance_cd_m2: f64, magnificat
                 objective = number(beam.objective_mm, 0)
             )
         })
-        .collect();
+        .gathered();
     let draw = move |values: &[f64], width_px: f64| {
         let age = values[0];
         let power = values.get(1).copied().unwrap_or(least);

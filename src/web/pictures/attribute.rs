@@ -1,6 +1,7 @@
 //! Attributes written straight into elements, past the renderer.
 
 use crate::drawing::svg::Part;
+use crate::plain::Gathered;
 use crate::web::view::NodeRef;
 use std::cell::RefCell;
 use wasm_bindgen::JsCast;
@@ -161,5 +162,5 @@ fn write_text(element: &Element, value: &str) {
 /// `n` pens.
 #[must_use]
 pub fn pens(n: usize) -> Vec<Pen> {
-    (0..n).map(|_| Pen::default()).collect()
+    (0..n).map(|_| Pen::default()).gathered()
 }

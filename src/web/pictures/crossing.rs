@@ -6,6 +6,7 @@ use crate::drawing::silhouette::Figure;
 use crate::drawing::svg::Svg;
 use crate::filled;
 use crate::need::answers::Units;
+use crate::plain::Gathered;
 use crate::plain::Together;
 use crate::sight::field::field_at_range_m;
 use crate::t;
@@ -75,7 +76,7 @@ impl Crossing {
         self.fields
             .iter()
             .map(|field| field_at_range_m(field.apparent_deg, field.magnification, range_m))
-            .collect()
+            .gathered()
     }
 
     fn widest_m(&self, range_m: f64) -> f64 {
@@ -182,7 +183,7 @@ impl Crossing {
                     seconds = number(width / self.run_m_s.max(0.1), 1)
                 )
             })
-            .collect();
+            .gathered();
         if self.length_m > widest {
             words.push(t!("view-larger", field = field(units, widest)));
         }
@@ -223,7 +224,7 @@ impl Crossing {
                     power = number(shown.magnification, 1)
                 )
             })
-            .collect();
+            .gathered();
         let inputs = t!(
             "crossing-inputs-animal",
             animal = this.name.clone(),

@@ -10,6 +10,7 @@ use crate::eye::{Eye, Optics, Patch, last_luminance};
 use crate::flight::{DragFunction, Load, SEA_LEVEL};
 use crate::need::answers::Units;
 use crate::need::quarry::What;
+use crate::plain::Gathered;
 use crate::rifle::mounting::Clearances;
 use crate::sight::fits::bell_outer_mm;
 use crate::sight::reticle::{DotSize, MarkUnit, reticle_with};
@@ -103,7 +104,7 @@ pub fn shown(key: &str) -> Option<Shown> {
         .holds(400.0, Units::Metric)
         .iter()
         .map(|(_, hold)| *hold)
-        .collect();
+        .gathered();
     let clearances = Clearances {
         barrel_radius_mm: 9.5,
         bolt_over_bore_mm: Some(20.0),

@@ -5,6 +5,7 @@ use super::pace::Pace;
 use super::size::{use_id, use_width};
 use super::slider::{Grip, value_after_key};
 use crate::drawing::dusk::{Evening, EventKind, Strip, Until, without_collisions};
+use crate::plain::Gathered;
 use crate::sky::evening::SunCourse;
 use crate::t;
 use crate::web::view::prelude::*;
@@ -309,21 +310,21 @@ pub fn DuskStrip(props: &DuskStripProps) -> Html {
         .events
         .iter()
         .map(|event| (strip.x_px(event.minute), event_name(event.kind), event.kind))
-        .collect();
+        .gathered();
     crate::plain::sort_by_key(&mut events, |event| event.2);
     let half = |name: &str| 0.5 * LETTER_PX * name.chars().count() as f64;
     let label_x = |x: f64, name: &str| x.min(width - half(name) - 2.0).max(half(name) + 2.0);
     let extents: Vec<(f64, f64)> = events
         .iter()
         .map(|(x, name, _)| (label_x(*x, name), 2.0 * half(name)))
-        .collect();
+        .gathered();
     let kept = without_collisions(&extents, 6.0);
     let ticks: Vec<(f64, String)> = strip
         .ticks(&evening)
         .into_iter()
         .map(|(minute, clock)| (strip.x_px(minute), clock.to_string()))
         .filter(|(x, _)| *x > 20.0 && *x < width - 20.0)
-        .collect();
+        .gathered();
     let every = if width < 300.0 { 2 } else { 1 };
     let (sky, hatch) = (format!("{id}-sky"), format!("{id}-hatch"));
     let description = {

@@ -2,6 +2,7 @@
 
 use crate::drawing::svg::escaped;
 use crate::filled;
+use crate::plain::Gathered;
 use crate::plain::shortest;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
@@ -44,7 +45,7 @@ fn found(frame: &Element, selector: &str) -> Vec<Element> {
     };
     (0..all.length())
         .filter_map(|n| all.item(n)?.dyn_into().ok())
-        .collect()
+        .gathered()
 }
 
 /// A sheet that grows downwards.

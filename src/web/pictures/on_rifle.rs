@@ -6,6 +6,7 @@ use crate::drawing::path::{Point, push_outline, push_rectangle};
 use crate::drawing::svg::Svg;
 use crate::filled;
 use crate::need::answers::Units;
+use crate::plain::Gathered;
 use crate::plain::Together;
 use crate::rifle::mounting::{Clearances, TubeLayout};
 use crate::t;
@@ -146,7 +147,7 @@ impl OnRifle {
                     y: y(*up),
                     corner: *corner,
                 })
-                .collect();
+                .gathered();
             let mut path = String::new();
             push_outline(&mut path, &placed, 1);
             path
@@ -160,7 +161,7 @@ impl OnRifle {
                 .iter()
                 .rev()
                 .map(|(mm, r, corner)| (*mm, axis - r, *corner));
-            shape(&upper.chain(lower).collect::<Vec<_>>())
+            shape(&upper.chain(lower).gathered())
         };
         let rail = c.rail_over_bore_mm;
         let bell_touches = touch.bell_mm > 0.0;

@@ -21,6 +21,7 @@ use crate::eye::veil::{straylight_index, veil_factor};
 use crate::eye::{Eye, Optics};
 use crate::need::answers::Units;
 use crate::plain::Together;
+use crate::plain::Gathered;
 use crate::sight::FocalPlane;
 use crate::sight::field::field_at_range_m;
 use crate::sight::reticle::{Reticle, Role};
@@ -156,7 +157,7 @@ impl Slot {
             reticle: Pen::default(),
             gradient: Pen::default(),
             shade: Pen::default(),
-            holds: (0..holds).map(|_| Default::default()).collect(),
+            holds: (0..holds).map(|_| Default::default()).gathered(),
             bracket: Pen::default(),
             bracket_text: Pen::default(),
             covers: Pen::default(),
@@ -249,7 +250,7 @@ pub(super) fn reticle_paths(
             }
             Part::path(all)
         })
-        .collect()
+        .gathered()
 }
 
 /// A point of light is seen however small it is; a screen shows none smaller than this, px.
@@ -519,7 +520,7 @@ impl Painter {
                     Some(glow) if layer.lit => self.lit_colour(glow, seen, *unlit).hex(),
                     _ => unlit.hex(),
                 })
-                .collect();
+                .gathered();
             let glow = stand.glow.is_some();
             slot.reticle
                 .parts(&reticle_paths(layers, colours, glow, per_label, centre));
@@ -633,7 +634,7 @@ impl Painter {
                 let (colour, left) = line_colour(scene, light, true_mrad, &self.eye, optics);
                 (colour, left, role)
             })
-            .collect()
+            .gathered()
     }
 
     /// The dimension line under the picture: how far the yardstick reaches on the quarry.
@@ -707,5 +708,5 @@ pub(super) fn layers_of(reticle: &Reticle) -> Vec<(Role, f64)> {
     reticle_layers(reticle, 1.0, (0.0, 0.0), &window)
         .iter()
         .map(|layer| (layer.role, layer.label_mrad))
-        .collect()
+        .gathered()
 }

@@ -6,6 +6,7 @@ use super::frame::Frame;
 use super::size::use_width;
 use super::slider::{Scale, Slider};
 use crate::drawing::svg::{Svg, escaped};
+use crate::plain::Gathered;
 use crate::t;
 use crate::web::platform::{AnimationFrame, Timeout, request_animation_frame};
 use crate::web::view::prelude::*;
@@ -188,11 +189,11 @@ pub fn Picture(props: &PictureProps) -> Html {
         }
     }
     let values = |stand: &RefCell<Vec<(f64, f64)>>| -> Vec<f64> {
-        stand.borrow().iter().map(|(_, at)| *at).collect()
+        stand.borrow().iter().map(|(_, at)| *at).gathered()
     };
     let drawn = (told.draw)(&values(&stand), width);
     let pens: Rc<Vec<Pens>> = use_memo(drawn.drawings.len(), |n| {
-        (0..*n).map(|_| Pens::default()).collect()
+        (0..*n).map(|_| Pens::default()).gathered()
     });
     let words = use_memo((), |()| Pen::default());
     let scale = use_memo((), |()| Pen::default());
@@ -204,7 +205,7 @@ pub fn Picture(props: &PictureProps) -> Html {
             let noted = !drawing.note.is_empty();
             (drawing.name.clone(), noted, drawing.class)
         })
-        .collect();
+        .gathered();
     {
         let (pens, words, scale, rest) = (pens.clone(), words.clone(), scale.clone(), rest.clone());
         use_effect(move || {
@@ -248,7 +249,7 @@ pub fn Picture(props: &PictureProps) -> Html {
                     spoken={handle.spoken.clone()} {on_input} />
             }
         })
-        .collect();
+        .gathered();
     let again = use_state(|| 0_u32);
     let running = use_memo((), |()| Rc::new(RefCell::new(None::<AnimationFrame>)));
     let run = told.run_s.clone().map(|seconds| {
@@ -276,7 +277,7 @@ pub fn Picture(props: &PictureProps) -> Html {
             });
         })
     });
-    let sources: Vec<AttrValue> = told.sources.iter().cloned().map(AttrValue::from).collect();
+    let sources: Vec<AttrValue> = told.sources.iter().cloned().map(AttrValue::from).gathered();
     html! {
         <Frame title={told.title.clone()} scale="" leaves_out={told.leaves_out.clone()} {sources} file={told.file}>
             <div class="picture__inside" ref={root}>

@@ -12,6 +12,7 @@ use crate::eye::Eye;
 use crate::flight::atmosphere::Air;
 use crate::flight::{DragFunction, Load, Sighted, Zeroed};
 use crate::need::answers::Units;
+use crate::plain::Gathered;
 use crate::rifle::mounting::{Clearances, TubeLayout};
 use crate::sight::ParallaxSetting;
 use crate::t;
@@ -73,7 +74,7 @@ impl Flown {
             .take(5)
             .map(|range_m| (range_m, path.hold_mrad(range_m)))
             .filter(|(_, hold)| *hold > 0.05)
-            .collect()
+            .gathered()
     }
 
     /// The path with its spread: velocity, ballistic coefficient and the estimate of distance.
@@ -103,7 +104,7 @@ impl Flown {
                 spread_cm: parts.iter().map(|part| part * part).sum::<f64>().sqrt(),
             }
         };
-        Rc::new((0..=STEPS).map(point).collect())
+        Rc::new((0..=STEPS).map(point).gathered())
     }
 
     /// Time of flight in s over range in m.
@@ -118,7 +119,7 @@ impl Flown {
                     let range_m = to_m * f64::from(n) / f64::from(STEPS);
                     (range_m, path.at(range_m).time_s)
                 })
-                .collect(),
+                .gathered(),
         )
     }
 
@@ -215,7 +216,7 @@ impl Shown {
                 magnification_high: sight.magnification_high,
                 objective_mm: sight.objective_mm,
             })
-            .collect();
+            .gathered();
         eye_aperture(beams, self.eye, self.luminance_cd_m2, self.magnification)
     }
 
@@ -264,7 +265,7 @@ impl Shown {
             fields: std::iter::once(&self.sight)
                 .chain(&self.other)
                 .map(field)
-                .collect(),
+                .gathered(),
             flight_s: self
                 .flown
                 .map(|flown| flown.times_s(CROSSING_TO_M))
@@ -294,7 +295,7 @@ impl Shown {
                 .iter()
                 .filter(|mark| mark.windage_mrad == 0.0 && mark.hold_mrad > 0.0)
                 .map(|mark| mark.hold_mrad)
-                .collect(),
+                .gathered(),
             unit: self.sight.unit(),
             range_m: self
                 .ranges_m

@@ -15,6 +15,7 @@ use crate::drawing::dusk::Evening;
 use crate::drawing::glow::Glow;
 use crate::eye::Eye;
 use crate::need::answers::Units;
+use crate::plain::Gathered;
 use crate::sight::{FocalPlane, ReticleFamily};
 use crate::t;
 use crate::web::platform::Timeout;
@@ -242,7 +243,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
             };
             (name, n == through)
         })
-        .collect();
+        .gathered();
     // Without a second sight the bare eye is the second button.
     let on_through = if other.is_some() {
         on_through
@@ -253,7 +254,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
         .iter()
         .enumerate()
         .map(|(n, one)| (glow_name(*one), n == glow))
-        .collect();
+        .gathered();
     let (least, most) = other.iter().fold(
         (sight.magnification_low, sight.magnification_high),
         |(least, most), other| {

@@ -8,6 +8,7 @@ use crate::drawing::path::push_pair;
 use crate::drawing::svg::Svg;
 use crate::filled;
 use crate::need::answers::Units;
+use crate::plain::Gathered;
 use crate::plain::Together;
 use crate::sight::reticle::MarkUnit;
 use crate::sight::turret::ClickUnit;
@@ -113,7 +114,7 @@ impl FlightPicture {
     fn at(&self, range_m: f64, of: fn(&Point) -> f64) -> f64 {
         let n = self.path.partition_point(|p| p.range_m < range_m);
         let around = &self.path[n.saturating_sub(1)..(n + 1).min(self.path.len())];
-        let rows: Vec<(f64, f64)> = around.iter().map(|p| (p.range_m, of(p))).collect();
+        let rows: Vec<(f64, f64)> = around.iter().map(|p| (p.range_m, of(p))).gathered();
         between(&rows, range_m)
     }
 
@@ -296,7 +297,7 @@ impl FlightPicture {
                 let most = (width_px - 0.5 * wide).max(0.5 * wide);
                 ((x(*range_m) + aside * wide).clamp(0.5 * wide, most), wide)
             })
-            .collect();
+            .gathered();
         let free = without_collisions(&places, 6.0);
         for (((.., words), (at, _)), free) in top.iter().zip(&places).zip(free) {
             if free {

@@ -7,6 +7,7 @@ use super::sights::Sight;
 use crate::drawing::glow::Glow;
 use crate::drawing::silhouette::Tone;
 use crate::drawing::view::{Yardstick, covered_cm, thinnest_px, yardstick};
+use crate::plain::Gathered;
 use crate::plain::Together;
 use crate::sight::FocalPlane;
 use crate::sight::eye_box::eye_box;
@@ -111,7 +112,7 @@ impl Painter {
                 .holds
                 .iter()
                 .map(|(range_m, _)| range(self.units, *range_m))
-                .collect();
+                .gathered();
             said.push(t!(
                 "view-holds",
                 one = if ranges.len() == 1 { "yes" } else { "no" },
@@ -257,7 +258,7 @@ impl Painter {
             .zip(&self.quarry.figure.pieces)
             .filter(|(_, piece)| piece.tone != Tone::Dark || piece.seen_area_cm2 < 60.0)
             .map(|(left, _)| *left)
-            .collect();
+            .gathered();
         let lost = small.iter().filter(|left| **left <= 0.0).count();
         if apart && lost > 0 {
             let share = 100.0 * lost as f64 / small.len() as f64;

@@ -13,6 +13,7 @@ pub use gloo::timers::callback::Timeout;
 pub use storage::Kept;
 pub use worker::{RankingWorker, Reply, answer_jobs, in_worker};
 
+use crate::plain::Gathered;
 use wasm_bindgen::{JsCast, JsValue};
 
 /// Lets everything else go first that waits: events, drawing, newer jobs.
@@ -313,7 +314,7 @@ pub fn ticked_early() -> Vec<(String, String)> {
     (0..ticked.length())
         .filter_map(|at| ticked.item(at)?.dyn_into::<web_sys::Element>().ok())
         .filter_map(|input| Some((input.get_attribute("name")?, input.get_attribute("value")?)))
-        .collect()
+        .gathered()
 }
 
 /// The id of the element that has the keyboard.
@@ -340,12 +341,12 @@ pub fn in_order(name: &str) -> Vec<String> {
     };
     let elements: Vec<web_sys::Element> = (0..found.length())
         .filter_map(|at| found.item(at)?.dyn_into().ok())
-        .collect();
+        .gathered();
     let is_folded =
         |element: &&web_sys::Element| !matches!(element.closest("details:not([open])"), Ok(None));
     let (folded, seen): (Vec<_>, Vec<_>) = elements.iter().partition(is_folded);
     seen.into_iter()
         .chain(folded)
         .filter_map(|element| element.get_attribute(name))
-        .collect()
+        .gathered()
 }

@@ -5,6 +5,7 @@
 use super::node::{Handler, Html, What};
 use super::part::{Instance, Told};
 use super::template::{Step, steps};
+use crate::plain::Gathered;
 use crate::plain::Map;
 use std::borrow::Cow;
 use std::cell::RefCell;
@@ -52,7 +53,7 @@ thread_local! {
 fn plan(template: &'static str) -> &'static Plan {
     PLANS.with_borrow_mut(|plans| {
         *plans.get_or(template.as_ptr(), || {
-            let steps: Vec<Step> = steps(template).collect();
+            let steps: Vec<Step> = steps(template).gathered();
             let mut names: Vec<Vec<&'static str>> = Vec::new();
             // Attributes stand before everything else in an element.
             for step in &steps {

@@ -8,6 +8,7 @@ use crate::advice::difference::{Difference, difference};
 use crate::advice::report::{Advice, Annoyance, Annoyed, Judged, Shift};
 use crate::need::answers::{Answers, Units};
 use crate::need::questions::answered_otherwise;
+use crate::plain::Gathered;
 use crate::plain::Together;
 use crate::t;
 use crate::wording::measure::{field, range};
@@ -32,7 +33,7 @@ pub fn changed(
     let what: Vec<String> = answered_otherwise(before, now)
         .into_iter()
         .map(question_short)
-        .collect();
+        .gathered();
     if what.is_empty() && before.weights == now.weights {
         return None;
     }

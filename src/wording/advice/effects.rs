@@ -3,6 +3,7 @@
 use super::{joined, key_of, said};
 use crate::advice::report::{Effect, Quantity};
 use crate::need::answers::Units;
+use crate::plain::Gathered;
 use crate::t;
 use crate::wording::measure::{bullet_mass, height, temperature};
 use crate::wording::{about, decimals_for, length_mm, mass, number, range, with_unit};
@@ -297,7 +298,7 @@ pub fn changes(effects: &[Effect], units: Units, at_most: usize) -> String {
         .iter()
         .filter_map(|effect| change(effect, units))
         .take(at_most)
-        .collect();
+        .gathered();
     if words.is_empty() {
         t!("change-nothing")
     } else {
@@ -334,7 +335,7 @@ pub fn gains_and_losses(effects: &[Effect], units: Units) -> (String, String) {
             .filter(|effect| (effect.value > 0.0) == (is_welcome(effect.quantity) == welcome))
             .filter_map(|effect| change(effect, units))
             .take(3)
-            .collect();
+            .gathered();
         joined(&words)
     };
     (side(true), side(false))

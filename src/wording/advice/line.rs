@@ -3,6 +3,7 @@
 use super::{joined, key_of, said, word};
 use crate::advice::report::{Choices, Element, Line, Parallax, Ranges, Setting, Span, Standing};
 use crate::need::answers::Units;
+use crate::plain::Gathered;
 use crate::t;
 use crate::wording::{mass, number, range, round_m, say, with_unit};
 
@@ -393,6 +394,6 @@ pub fn elements(list: &[Element]) -> String {
     let words: Vec<String> = list
         .iter()
         .map(|element| say(&format!("element-{}", key_of(element)), &[]))
-        .collect();
+        .gathered();
     joined(&words)
 }

@@ -20,6 +20,7 @@ pub use sentences::{
 };
 
 use super::Arg;
+use crate::plain::Gathered;
 use core::fmt::Debug;
 
 /// The key under which a value stands in the report, as in `first` or `objective_mm`.
@@ -41,7 +42,7 @@ pub fn joined(words: &[String]) -> String {
     let Some(first) = words.next() else {
         return String::new();
     };
-    let rest: Vec<&String> = words.collect();
+    let rest: Vec<&String> = words.gathered();
     let Some((last, middle)) = rest.split_last() else {
         return first.clone();
     };

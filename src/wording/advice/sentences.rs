@@ -6,6 +6,7 @@ use crate::advice::report::{
     Reason, Rule, Saying, Step, Warning,
 };
 use crate::need::answers::Units;
+use crate::plain::Gathered;
 use crate::plain::Together;
 use crate::t;
 use crate::wording::{about, field, minutes, number, range};
@@ -181,7 +182,7 @@ fn step(element: Element, step: &Step, is_more: bool, units: Units) -> String {
         .filter(|effect| {
             !(element == Element::EyeReliefMm && effect.quantity == Quantity::EyeReliefMm)
         })
-        .collect();
+        .gathered();
     let changes = changes(&others, units, 3);
     if !is_ordered(element) {
         let setting = capitalised(&setting);

@@ -6,6 +6,7 @@ use crate::drawing::dusk::Clock;
 use crate::need::answers::{Answers, Units};
 use crate::need::doubts;
 use crate::need::questions::Question;
+use crate::plain::Gathered;
 use crate::t;
 use crate::web::components::fold;
 use crate::web::platform;
@@ -43,7 +44,7 @@ pub fn troubles(advice: &Advice, answers: &Answers) -> Html {
             at(&advice.notes, Place::Trouble)
                 .map(|note| (spoken(note, answers.units), mended_at(note.key))),
         )
-        .collect();
+        .gathered();
     if asked.is_empty() {
         return Html::default();
     }
@@ -58,7 +59,7 @@ pub fn troubles(advice: &Advice, answers: &Answers) -> Html {
 
 /// Notes as a list; nothing if there are none.
 pub fn list<'a>(notes: impl Iterator<Item = &'a Note>, units: Units) -> Html {
-    let words: Vec<String> = notes.map(|note| spoken(note, units)).collect();
+    let words: Vec<String> = notes.map(|note| spoken(note, units)).gathered();
     if words.is_empty() {
         return Html::default();
     }
@@ -104,7 +105,7 @@ pub fn evening(advice: &Advice, units: Units) -> Html {
     let groups: Vec<Place> = EVENING
         .into_iter()
         .filter(|place| at(notes, *place).next().is_some())
-        .collect();
+        .gathered();
     if groups.is_empty() {
         return Html::default();
     }

@@ -4,6 +4,7 @@ use super::head::Props;
 use super::notes;
 use crate::advice::report::{Effect, Note, Quantity, Reason, Step};
 use crate::need::answers::Units;
+use crate::plain::Gathered;
 use crate::t;
 use crate::web::components::{Steps, explained, fold};
 use crate::web::view::prelude::*;
@@ -37,7 +38,7 @@ pub fn Reasons(props: &Props) -> Html {
         .iter()
         .take(3)
         .map(|reason| setting(reason.element, &reason.here.setting, props.units))
-        .collect::<Vec<_>>();
+        .gathered();
     let sum = t!(
         "advice-reasons-sum",
         count = reasons.len(),
@@ -74,7 +75,7 @@ pub fn Reasons(props: &Props) -> Html {
 
 /// The formula of a reason and those of its notes, each once.
 fn formulas<'a>(reason: &Reason, behind: impl Iterator<Item = &'a Note>) -> Vec<String> {
-    let mut words: Vec<String> = source_of(reason).into_iter().collect();
+    let mut words: Vec<String> = source_of(reason).into_iter().gathered();
     for each in sources(behind) {
         if !words.contains(&each) {
             words.push(each);
@@ -85,7 +86,10 @@ fn formulas<'a>(reason: &Reason, behind: impl Iterator<Item = &'a Note>) -> Vec<
 
 /// All numbers of a reason: what the pick reaches, and what each step changes.
 fn figures(reason: &Reason, units: Units) -> Html {
-    let steps: Vec<&Step> = [&reason.less, &reason.more].into_iter().flatten().collect();
+    let steps: Vec<&Step> = [&reason.less, &reason.more]
+        .into_iter()
+        .flatten()
+        .gathered();
     let mut quantities: Vec<_> = Vec::new();
     for effect in reason
         .here

@@ -15,6 +15,7 @@ use crate::eye::Eye;
 use crate::need::answers::{Answers, Cover, Units};
 use crate::need::quarry::What;
 use crate::need::{Need, resolve};
+use crate::plain::Gathered;
 use crate::quantity::Estimate;
 use crate::rifle::mounting::Clearances;
 use crate::sight::reticle::{MarkUnit, reticle_with};
@@ -140,7 +141,7 @@ fn morning(advice: &Advice, scene: &Scene) -> Option<Drawn> {
         ]
         .into_iter()
         .flatten()
-        .collect(),
+        .gathered(),
     })
 }
 
@@ -401,7 +402,7 @@ pub fn shown(advice: &Advice, answers: &Answers) -> Option<Shown> {
         .unwrap_or_default()
         .iter()
         .map(|(_, hold)| *hold)
-        .collect();
+        .gathered();
     let unit = counts_in(answers);
     let line = &pick.line;
     let rail_over_bore_mm = pick.height_over_bore_mm.value - pick.centre_height_mm.value;

@@ -5,6 +5,7 @@ use crate::advice::report::AnswerMatters;
 use crate::need::answers::{Answers, Units, Weights};
 use crate::need::flow::{State as Answered, state};
 use crate::need::questions::Question;
+use crate::plain::Gathered;
 use crate::plain::Together;
 use crate::t;
 use crate::web::components::fold;
@@ -134,7 +135,7 @@ pub fn WouldChange(props: &Props) -> Html {
                 </li>
             })
         })
-        .collect();
+        .gathered();
     let assumed: Vec<Html> = props
         .advice
         .assumed
@@ -150,7 +151,7 @@ pub fn WouldChange(props: &Props) -> Html {
                 </li>
             })
         })
-        .collect();
+        .gathered();
     let taken = ranges_taken(&props.advice, props.units);
     if changing.is_empty() && assumed.is_empty() && taken.is_none() {
         return Html::default();

@@ -6,6 +6,7 @@ use crate::need::counter::Act;
 use crate::need::kinds::KINDS;
 use crate::need::questions::{Control, Part, decade};
 use crate::need::{Reply, Value, value};
+use crate::plain::Gathered;
 use crate::t;
 use crate::web::state::{Action, App};
 use crate::web::view::prelude::*;
@@ -119,7 +120,7 @@ pub fn kinds(app: &App, over: &Callback<Over>) -> Html {
             is_on: kind.matches(&app.answers),
             does: Does::Act(Act::Kind(kind.key)),
         })
-        .collect();
+        .gathered();
     row(app, "kind", t!("counter-kind"), false, chips, over)
 }
 
@@ -150,7 +151,7 @@ pub fn of(app: &App, part: Part, over: &Callback<Over>) -> Html {
     let mut many = false;
     let chips = match part.control() {
         Control::Cartridge => {
-            let mut chips: Vec<Chip> = LOADS.iter().map(|key| tapped(key)).collect();
+            let mut chips: Vec<Chip> = LOADS.iter().map(|key| tapped(key)).gathered();
             let is_other = held != Value::Nothing && !chips.iter().any(|chip| chip.is_on);
             chips.push(other(is_other, Over::Rifle));
             chips
@@ -182,10 +183,10 @@ pub fn of(app: &App, part: Part, over: &Callback<Over>) -> Html {
             chips.push(other(is_other, Over::Sight));
             chips
         }
-        Control::One(list) => list.iter().map(|key| tapped(key)).collect(),
+        Control::One(list) => list.iter().map(|key| tapped(key)).gathered(),
         Control::Many { options, .. } => {
             many = true;
-            options.iter().map(|key| tapped(key)).collect()
+            options.iter().map(|key| tapped(key)).gathered()
         }
         Control::Decade(middles) => middles
             .iter()
@@ -200,7 +201,7 @@ pub fn of(app: &App, part: Part, over: &Callback<Over>) -> Html {
                 };
                 one(&shortest(*middle), is_on, reply)
             })
-            .collect(),
+            .gathered(),
         _ => Vec::new(),
     };
     row(app, part.key(), name(part), many, chips, over)

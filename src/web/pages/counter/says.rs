@@ -4,6 +4,7 @@ use super::super::advice::seen::{Tonight, is_by_day};
 use crate::advice::Advice;
 use crate::advice::report::Element;
 use crate::need::answers::Units;
+use crate::plain::Gathered;
 use crate::plain::Together;
 use crate::t;
 use crate::web::components::Steps;
@@ -97,7 +98,7 @@ fn said(advice: &Advice, units: Units) -> Vec<String> {
         .into_iter()
         .filter(|part| part.element != Element::MagHigh)
         .map(|part| part.text)
-        .collect();
+        .gathered();
     let mut said = vec![
         need_sentence(advice, units),
         glass(&first.line),
