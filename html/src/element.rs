@@ -3,8 +3,8 @@
 use crate::tree::{Attribute, Child, Element, If, Part, Value};
 use proc_macro2::TokenStream;
 use quote::{quote, quote_spanned};
-use syn::Lit;
 use syn::spanned::Spanned;
+use syn::{Expr, ExprMacro, Lit, LitStr};
 
 // The marks of a template; `web/view/template.rs` reads them.
 const OPEN: char = '\u{1}';
@@ -17,6 +17,11 @@ const REF_HOLE: char = '\u{7}';
 const TEXT: char = '\u{8}';
 const CHILD_HOLE: char = '\u{e}';
 const CLOSE: char = '\u{f}';
+const SAID: char = '\u{10}';
+const VALUE_SAID: char = '\u{11}';
+
+/// Where the place of a message will stand: `web/view/template.rs` puts it there while compiling.
+const PLACE: &str = "??";
 
 /// The value of a whole block.
 pub fn block(children: &[Child]) -> TokenStream {
@@ -62,13 +67,35 @@ fn child(child: &Child) -> TokenStream {
 struct Template {
     text: String,
     holes: Vec<TokenStream>,
+    /// The places of the messages in it, in their order.
+    places: Vec<TokenStream>,
+}
+
+/// The place of a message without values, if the expression is `t!("key")`.
+fn message(tokens: &TokenStream) -> Option<TokenStream> {
+    let Expr::Macro(ExprMacro { mac, .. }) = syn::parse2(tokens.clone()).ok()? else {
+        return None;
+    };
+    let key: LitStr = mac.parse_body().ok()?;
+    let path = &mac.path;
+    path.is_ident("t").then(|| quote!(#path!(place #key)))
 }
 
 fn outermost(element: &Element) -> TokenStream {
     let mut template = Template::default();
     let mut key = None;
     template.element(element, Some(&mut key));
-    let Template { text, holes } = template;
+    let Template {
+        text,
+        holes,
+        places,
+    } = template;
+    let text = if places.is_empty() {
+        quote!(#text)
+    } else {
+        let bytes = syn::LitByteStr::new(text.as_bytes(), proc_macro2::Span::call_site());
+        quote!(const { crate::web::view::text_of(&const { crate::web::view::with_places(*#bytes, [#(#places),*]) }) })
+    };
     let block = quote!(crate::web::view::block(#text, [#(#holes),*]));
     keyed(block, key.as_ref())
 }
@@ -193,6 +220,14 @@ impl Template {
                 }
             }
             (_, value) => {
+                if let Value::Computed(tokens) = value
+                    && let Some(place) = message(tokens)
+                {
+                    self.text.push(ATTRIBUTE);
+                    self.text.push_str(name);
+                    self.said(VALUE_SAID, place);
+                    return;
+                }
                 let value = written(value);
                 self.hole(
                     ATTRIBUTE_HOLE,
@@ -201,6 +236,12 @@ impl Template {
                 );
             }
         }
+    }
+
+    fn said(&mut self, mark: char, place: TokenStream) {
+        self.text.push(mark);
+        self.text.push_str(PLACE);
+        self.places.push(place);
     }
 
     fn fixed(&mut self, name: &str, value: &str) {
@@ -224,6 +265,12 @@ impl Template {
             }
             Child::Expression(tokens) if tokens.is_empty() => {}
             other => {
+                if let Child::Expression(tokens) = other
+                    && let Some(place) = message(tokens)
+                {
+                    self.said(SAID, place);
+                    return;
+                }
                 let value = self::child(other);
                 self.hole(CHILD_HOLE, "", value);
             }

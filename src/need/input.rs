@@ -4,7 +4,6 @@
 //! cannot be and what would be right.
 
 use super::answers::Units;
-use crate::plain::Gathered;
 use crate::plain::{decimal, fixed, small};
 
 /// What a number stands for; decides its units and what makes sense.

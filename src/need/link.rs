@@ -7,7 +7,6 @@
 use super::answers::Answers;
 use super::link_words::WORDS;
 use super::saved::{ParseProblem, Rescued, pruned, rescued};
-use crate::plain::Gathered;
 use crate::plain::{Json, decimal, shortest};
 
 /// The format this code writes and reads.

@@ -1,7 +1,6 @@
 //! Reading and checking a stock list.
 
 use super::table::{Record, records};
-use crate::plain::Gathered;
 use crate::plain::{Together, decimal, small_text};
 use crate::sight::typed_line::{LineProblem, TypedSight};
 

@@ -157,6 +157,10 @@ pub fn variables(key: &str) -> Option<&'static [&'static str]> {
 /// `t!("key")` or `t!("key", minutes = 12.0, name = "…")`: a `String`.
 #[macro_export]
 macro_rules! t {
+    // Its place alone, for `html!`.
+    (place $key:literal) => {
+        $crate::wording::place_of($key, &[])
+    };
     ($key:literal $(, $name:ident = $value:expr)* $(,)?) => {{
         const PLACE: usize = $crate::wording::place_of($key, &[$(stringify!($name)),*]);
         $crate::wording::at(PLACE, &[$((stringify!($name), $crate::wording::Arg::from($value))),*])

@@ -29,6 +29,7 @@ pub use node::{
     Whole, attribute, bare, block, each, fixed, keyed, list, on, reference,
 };
 pub use part::{mount, reads_shared, shared_changed};
+pub use template::{text_of, with_places};
 pub use text::{IntoText, add_class};
 pub use yew::{AttrValue, Callback, NodeRef, TargetCast};
 

@@ -26,12 +26,58 @@ pub(super) enum Step {
     Text(&'static str),
     /// Something between elements that is computed.
     ChildHole,
+    /// The message at this place, as text.
+    Said(usize),
+    /// The value of the attribute before: the message at this place.
+    ValueSaid(usize),
     /// The element ends.
     Close,
 }
 
+/// The marks before the place of a message.
+const SAID: u8 = 16;
+const VALUE_SAID: u8 = 17;
+/// A place is written as two letters, each one of so many from `FIRST` on.
+const LETTERS: usize = 64;
+const FIRST: u8 = b'0';
+
+/// The template with the places of its messages, which `html!` cannot know.
+pub const fn with_places<const LENGTH: usize, const MESSAGES: usize>(
+    mut template: [u8; LENGTH],
+    places: [usize; MESSAGES],
+) -> [u8; LENGTH] {
+    let (mut at, mut message) = (0, 0);
+    while at < LENGTH {
+        if matches!(template[at], SAID | VALUE_SAID) {
+            let place = places[message];
+            assert!(place < LETTERS * LETTERS, "two letters are too few");
+            template[at + 1] = FIRST + (place / LETTERS) as u8;
+            template[at + 2] = FIRST + (place % LETTERS) as u8;
+            message += 1;
+        }
+        at += 1;
+    }
+    assert!(message == MESSAGES, "a message has no room");
+    template
+}
+
+/// A template as text.
+pub const fn text_of(template: &'static [u8]) -> &'static str {
+    match core::str::from_utf8(template) {
+        Ok(text) => text,
+        Err(_) => "",
+    }
+}
+
+/// The place that two letters stand for.
+fn place(letters: &str) -> usize {
+    letters.bytes().fold(0, |place, letter| {
+        place * LETTERS + usize::from(letter.saturating_sub(FIRST))
+    })
+}
+
 fn is_mark(byte: u8) -> bool {
-    matches!(byte, 1..=8 | 14 | 15)
+    matches!(byte, 1..=8 | 14..=VALUE_SAID)
 }
 
 /// The steps of a template.
@@ -53,6 +99,8 @@ pub(super) fn steps(template: &'static str) -> impl Iterator<Item = Step> {
             7 => Step::RefHole,
             8 => Step::Text(said),
             14 => Step::ChildHole,
+            SAID => Step::Said(place(said)),
+            VALUE_SAID => Step::ValueSaid(place(said)),
             _ => Step::Close,
         })
     })
@@ -60,7 +108,28 @@ pub(super) fn steps(template: &'static str) -> impl Iterator<Item = Step> {
 
 #[cfg(test)]
 mod tests {
-    use super::{Step, steps};
+    use super::{Step, steps, text_of, with_places};
+
+    #[test]
+    fn places_of_messages_are_read_as_they_were_given() {
+        const TEMPLATE: &[u8] = &with_places(
+            *b"\x01p\x02title\x11??\x10??\x08a\x10??\x0f",
+            [0, 4095, 1446],
+        );
+        let read: Vec<Step> = steps(text_of(TEMPLATE)).collect();
+        assert_eq!(
+            read,
+            [
+                Step::Open("p"),
+                Step::Attribute("title"),
+                Step::ValueSaid(0),
+                Step::Said(4095),
+                Step::Text("a"),
+                Step::Said(1446),
+                Step::Close,
+            ]
+        );
+    }
 
     #[test]
     fn a_template_is_read_as_it_was_written() {

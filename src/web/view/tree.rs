@@ -7,6 +7,7 @@ use super::part::{Instance, Told};
 use super::template::{Step, steps};
 use crate::plain::Gathered;
 use crate::plain::Map;
+use crate::wording::at;
 use std::borrow::Cow;
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -165,6 +166,13 @@ fn block(template: &'static str, values: &[Html]) -> Option<VTag> {
                 if let Some(What::Ref(node)) = values.next()?.what() {
                     here.tag.node_ref = node.clone();
                 }
+            }
+            Step::Said(place) => {
+                here.children.push(VText::new(at(place, &[])).into());
+            }
+            Step::ValueSaid(place) => {
+                let said = AttrValue::from(at(place, &[]));
+                here.values.push(Some(AttributeOrProperty::Attribute(said)));
             }
             Step::Text(text) => here.children.push(VText::new(text).into()),
             Step::ChildHole => here.children.push(of_one(values.next()?, 0)),
