@@ -108,10 +108,29 @@ fn find(key: &str) -> Option<usize> {
     (cfg!(feature = "web") || messages::KEYS[place] == key).then_some(place)
 }
 
-/// The message at this place in the language spoken now; used by [`t!`](crate::t).
+/// The message at this place in the language spoken now.
 #[must_use]
 pub fn at(place: usize, args: &[(&str, Arg)]) -> String {
     render::render(spoken().pattern(place), args)
+}
+
+/// As [`at`], and done with the values; used by [`t!`](crate::t).
+#[inline(always)]
+#[must_use]
+pub fn filled<const VALUES: usize>(place: usize, mut args: [(&str, Arg); VALUES]) -> String {
+    let said = taking(place, &mut args);
+    // All were taken: there is nothing left to drop, and no code for it.
+    std::mem::forget(args);
+    said
+}
+
+#[inline(never)]
+fn taking(place: usize, args: &mut [(&str, Arg)]) -> String {
+    let said = at(place, args);
+    for (_, value) in args {
+        *value = Arg::Number(0.0);
+    }
+    said
 }
 
 /// The message with a key that is only known while running, as for the rows of a table.
@@ -163,6 +182,6 @@ macro_rules! t {
     };
     ($key:literal $(, $name:ident = $value:expr)* $(,)?) => {{
         const PLACE: usize = $crate::wording::place_of($key, &[$(stringify!($name)),*]);
-        $crate::wording::at(PLACE, &[$((stringify!($name), $crate::wording::Arg::from($value))),*])
+        $crate::wording::filled(PLACE, [$((stringify!($name), $crate::wording::Arg::from($value))),*])
     }};
 }
