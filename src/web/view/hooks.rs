@@ -3,57 +3,22 @@
 //! Hooks are told apart by the order in which they are called, so they stand before any early
 //! return and in no branch.
 
-use super::part::{Cleanup, Effect, EffectCell, Memory, next_hook};
-use std::any::Any;
+use super::part::{Cleanup, Effect, EffectCell, Memory, keep, next_held, this_part};
 use std::cell::RefCell;
 use std::ops::Deref;
 use std::rc::{Rc, Weak};
 use yew::{Callback, NodeRef};
 
 /// The cell of the next hook, made at the first drawing.
+///
+/// What does not ask for its type is in `part.rs`, so that it is there once for all hooks.
 fn cell<T: 'static>(first: impl FnOnce(Weak<Memory>) -> T) -> Rc<T> {
-    let place = Place::next();
-    if let Some(Ok(cell)) = place.held().map(Rc::downcast::<T>) {
+    if let Some(Ok(cell)) = next_held().map(Rc::downcast::<T>) {
         return cell;
     }
-    let cell = Rc::new(first(place.part()));
-    place.keep(cell.clone());
+    let cell = Rc::new(first(this_part()));
+    keep(cell.clone());
     cell
-}
-
-/// The place of a hook in the part that is being drawn; outside of any part there is none.
-///
-/// What it does is apart from the types of the cells, so that it is there once for all hooks.
-struct Place(Option<(Rc<Memory>, usize)>);
-
-impl Place {
-    #[inline(never)]
-    fn next() -> Self {
-        Self(next_hook())
-    }
-
-    /// What was kept here before.
-    #[inline(never)]
-    fn held(&self) -> Option<Rc<dyn Any>> {
-        let (memory, at) = self.0.as_ref()?;
-        memory.cells.borrow().get(*at).cloned()
-    }
-
-    #[inline(never)]
-    fn part(&self) -> Weak<Memory> {
-        self.0
-            .as_ref()
-            .map_or_else(Weak::new, |(memory, _)| Rc::downgrade(memory))
-    }
-
-    #[inline(never)]
-    fn keep(self, cell: Rc<dyn Any>) {
-        if let Some((memory, at)) = self.0 {
-            let mut cells = memory.cells.borrow_mut();
-            cells.truncate(at);
-            cells.push(cell);
-        }
-    }
 }
 
 #[inline(never)]

@@ -183,14 +183,37 @@ pub fn mount<C: Component<Props = ()>>(root: Element) -> Option<AppHandle<Instan
     Some(Renderer::<Instance>::with_root_and_props(root, told).render())
 }
 
-/// The hook that is next in the part that is being drawn.
-pub(super) fn next_hook() -> Option<(Rc<Memory>, usize)> {
+/// Goes on to the next hook of the part that is being drawn: what it kept before.
+#[inline(never)]
+pub(super) fn next_held() -> Option<Rc<dyn Any>> {
     CURRENT.with_borrow_mut(|current| {
-        let (memory, at) = current.as_mut()?;
-        let here = (Rc::clone(memory), *at);
-        *at += 1;
-        Some(here)
+        let (memory, next) = current.as_mut()?;
+        let held = memory.cells.borrow().get(*next).cloned();
+        *next += 1;
+        held
     })
+}
+
+/// The part that is being drawn; outside of any there is none.
+#[inline(never)]
+pub(super) fn this_part() -> Weak<Memory> {
+    CURRENT.with_borrow(|current| {
+        current
+            .as_ref()
+            .map_or_else(Weak::new, |(memory, _)| Rc::downgrade(memory))
+    })
+}
+
+/// Keeps the cell of the hook that was gone on to, in the place of what follows from there.
+#[inline(never)]
+pub(super) fn keep(cell: Rc<dyn Any>) {
+    CURRENT.with_borrow(|current| {
+        if let Some((memory, next)) = current {
+            let mut cells = memory.cells.borrow_mut();
+            cells.truncate(next - 1);
+            cells.push(cell);
+        }
+    });
 }
 
 /// The part that is being drawn reads what all parts share, and is drawn again when it changes.
