@@ -477,7 +477,13 @@ fn settings(bench: &mut Bench) {
             if short {
                 None
             } else {
-                rule(Element::UpFromZeroMrad, Comparison::Less, needed.ceil())
+                // What the pick has is enough, if only just.
+                let enough = left.map_or(needed.ceil(), |left| needed.ceil().min(left));
+                rule(
+                    Element::UpFromZeroMrad,
+                    Comparison::Less,
+                    (10.0 * enough).floor() / 10.0,
+                )
             },
             elevation,
         );
