@@ -201,6 +201,7 @@ ranges-measured = Say how you find the distance.
 
 ## How sure
 sure-share = In about { $tenths } of 10 of the situations you described the sight is not what stops you.
+sure-none = No sight serves these situations as they are described. What is assumed stands under Answers: above all, how you aim when it is far.
 sure-best = No sight that can be built does better than { $tenths } of 10.
 sure-between = What is uncertain moves that share between { $least } and { $most } of 10.
 sure-between-first = By a first estimate, what is uncertain moves that share between { $least } and { $most } of 10.

@@ -72,15 +72,13 @@ pub fn length_mm(units: Units, mm: f64) -> String {
     }
 }
 
-/// A length on the target: centimetres with a decimal below 10, or inches.
+/// A length on the target: centimetres or inches, with a decimal below 10.
 #[must_use]
 pub fn cm(units: Units, cm: f64) -> String {
+    let told = |value: f64| number(value, usize::from(value.abs() < 9.95));
     match units {
-        Units::Metric => t!(
-            "measure-cm",
-            value = number(cm, usize::from(cm.abs() < 9.95))
-        ),
-        Units::Imperial => t!("measure-in", value = number(cm * 10.0 / MM_PER_INCH, 1)),
+        Units::Metric => t!("measure-cm", value = told(cm)),
+        Units::Imperial => t!("measure-in", value = told(cm * 10.0 / MM_PER_INCH)),
     }
 }
 

@@ -53,6 +53,8 @@ for (const size of ["phone", "tablet", "desk"]) {
     await visitor.tap(NEXT);
     await visitor.seen(".needs");
     assert.match(await visitor.text(".line__glass"), /^[\d.]+(–[\d.]+)?\s×\s[\d.]+$/u);
+    const [powers, lens] = (await visitor.text(".line__glass")).split(/\s×\s/u);
+    assert.equal((await visitor.text(".line__means")).replace(/\s/gu, " "), `${powers} times larger, front lens ${lens} mm`);
     await visitor.fits();
     await visitor.axe();
 

@@ -460,6 +460,10 @@ journey("the advice shows the person's own load in any reticle, and their own pi
   await visitor.seen(".view__picture");
   await visitor.until("holds are drawn", () => document.querySelectorAll(".view__holds").length === 2);
   assert.match(await visitor.text(".view__said"), /pointers? shows? where your bullet strikes/);
+  // The pointer tells what the table of the flight tells.
+  const plain = (text) => text.replace(/\s+/gu, " ");
+  const [, at, low] = plain(await visitor.text(".view__hold-name")).match(/^(\d+ m): ([\d.]+ )cm low$/);
+  assert.ok(plain(await visitor.text("#main")).includes(`At ${at}: ${low}± `), `${at}: ${low}`);
   await choose(visitor, 11);
   await visitor.until("the grid is drawn", () => document.querySelector(".view__said").textContent.includes("one mark"));
   await visitor.page.evaluate(() => (location.hash = "#/pictures"));

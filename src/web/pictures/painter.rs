@@ -2,8 +2,7 @@
 
 use super::attribute::{Pen, pens};
 use super::sights::{Quarry, Sight, Surroundings};
-use super::trajectory::said_place;
-use super::view_words::yardstick_short;
+use super::view_words::{said_hold, yardstick_short};
 use crate::drawing::colour::Srgb;
 use crate::drawing::dusk::Evening;
 use crate::drawing::glow::{Glow, illuminance_at_eye_lx, veil_cd_m2};
@@ -567,12 +566,13 @@ impl Painter {
     /// Small pointers where the load falls: an angle at the target, the same in both planes. Their
     /// names stand beside the quarry, not on it, as long as there is room.
     pub(super) fn hold_marks(&self, slot: &Slot, centre: (f64, f64), at_target: f64, per_cm: f64) {
-        let mut last = f64::NEG_INFINITY;
+        let mut last = f64::INFINITY;
         let beside = self.quarry.figure.right_cm * per_cm - HOLD_PX;
-        for ((range_m, hold_mrad), [pen, lead, name]) in self.holds.iter().zip(&slot.holds) {
-            let y = centre.1 + hold_mrad * at_target;
-            // Where there is room for its name under the last, and over the dimension line.
-            let room = y - last >= 15.0 && y < self.cutout.height_px - 30.0;
+        for (hold, [pen, lead, name]) in self.holds.iter().zip(&slot.holds).rev() {
+            let y = centre.1 + hold.1 * at_target;
+            // Where there is room for its name over the dimension line and over the next farther:
+            // what is far matters most.
+            let room = last - y >= 15.0 && y < self.cutout.height_px - 30.0;
             if room {
                 last = y;
             }
@@ -581,13 +581,11 @@ impl Painter {
                 continue;
             }
             // Where a load strikes, or the range alone where the field has no room for more.
-            let at_range = range(self.units, *range_m);
-            let strikes = said_place(self.units, -0.1 * hold_mrad * range_m);
-            let full = t!("view-hold", range = at_range.clone(), place = strikes);
+            let full = said_hold(self.units, *hold);
             let free_px = self.chord_px(y) - HOLD_PX;
             let room_px = |words: &str| free_px - LETTER_PX * words.chars().count() as f64;
             let words = if room_px(&full) < HOLD_NAME_PX {
-                at_range
+                range(self.units, hold.0)
             } else {
                 full
             };

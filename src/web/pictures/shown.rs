@@ -53,6 +53,17 @@ impl Flown {
         self.sighted(self.load.muzzle_velocity_m_s(), self.load.bc_lb_in2(), to_m)
     }
 
+    /// How far holds are of use to who shoots at these ranges: the farthest, and where that is
+    /// hardly beyond the zero, some way on.
+    #[must_use]
+    pub fn holds_to_m(&self, (_, usual_m, farthest_m): (f64, f64, f64)) -> f64 {
+        if farthest_m < 1.5 * self.zero_m {
+            farthest_m.max(2.0 * usual_m)
+        } else {
+            farthest_m
+        }
+    }
+
     /// Holds in mrad under the aim at some ranges beyond the zero, round in the person's own
     /// units, up to a range.
     #[must_use]
@@ -197,10 +208,9 @@ impl Shown {
     /// Holds of the load for the view.
     #[must_use]
     pub fn holds(&self) -> Rc<Vec<(f64, f64)>> {
-        let to_m = self.ranges_m.2.max(2.0 * self.ranges_m.1);
         Rc::new(
             self.flown
-                .map(|flown| flown.holds(to_m, self.units))
+                .map(|flown| flown.holds(flown.holds_to_m(self.ranges_m), self.units))
                 .unwrap_or_default(),
         )
     }

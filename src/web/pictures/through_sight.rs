@@ -9,7 +9,7 @@ use super::picture::REST_MS;
 use super::sights::{Quarry, Sight, Surroundings};
 use super::size::{use_id, use_width};
 use super::slider::{Scale, Slider};
-use super::view_words::{plane_rules, said_along, said_power};
+use super::view_words::{plane_rules, said_along, said_hold, said_power};
 use crate::advice::report;
 use crate::drawing::dusk::Evening;
 use crate::drawing::glow::Glow;
@@ -265,6 +265,11 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
         },
     );
     let now = stand.get();
+    // Rounds may have no room for more than a range at the pointer.
+    let farthest = props.holds.last().filter(|_| rounds).map(|hold| {
+        let said = said_hold(props.units, *hold);
+        html! { { ": " }{ said } }
+    });
     let rules = plane_rules(painter.sight_at(&now));
     let picture = |n: usize, plane: FocalPlane, name: String, rule: String| {
         let slot = &slots[n];
@@ -376,7 +381,7 @@ pub fn ThroughSight(props: &ThroughSightProps) -> Html {
                     { picture(0, FocalPlane::First, t!("view-first"), rules.0) }
                     { picture(1, FocalPlane::Second, t!("view-second"), rules.1) }
                     if through != 2 && !props.holds.is_empty() {
-                        <p class="view__key">{ "◂ " }{ t!("view-key") }</p>
+                        <p class="view__key">{ "◂ " }{ t!("view-key") }{ for farthest.into_iter() }</p>
                     }
                 </div>
                 if most > least {

@@ -4,9 +4,11 @@ use super::dusk_strip::said_minute;
 use super::painter::{Painter, Seen, Stand, Through};
 use super::parallax::said_aside;
 use super::sights::Sight;
+use super::trajectory::said_place;
 use crate::drawing::glow::Glow;
 use crate::drawing::silhouette::Tone;
 use crate::drawing::view::{Yardstick, covered_cm, thinnest_px, yardstick};
+use crate::need::answers::Units;
 use crate::plain::Gathered;
 use crate::plain::Together;
 use crate::sight::FocalPlane;
@@ -36,6 +38,15 @@ pub(super) fn yardstick_short(kind: Yardstick) -> String {
         Yardstick::PostWidth => t!("view-short-post"),
         Yardstick::LineWidth => t!("view-short-line"),
     }
+}
+
+/// Where a load strikes, aimed dead on: range in m and hold in mrad.
+pub(super) fn said_hold(units: Units, (range_m, hold_mrad): (f64, f64)) -> String {
+    t!(
+        "view-hold",
+        range = range(units, range_m),
+        place = said_place(units, -0.1 * hold_mrad * range_m)
+    )
 }
 
 /// The words for a magnification.

@@ -126,6 +126,7 @@ fn formatted(
         Quantity::NeededMrad | Quantity::TravelMrad | Quantity::WobbleMrad => (1.0, "mrad", 1),
         Quantity::RecoilMS if imperial => (3.0 / METRES_PER_YARD, "ft/s", 1),
         Quantity::RecoilMS => (1.0, "m/s", 1),
+        Quantity::RecoilJ if imperial => (0.737_562_149, "ft·lb", 0),
         Quantity::RecoilJ => (1.0, "J", 0),
         Quantity::MarkArcmin | Quantity::LineNeededArcmin => (1.0, "′", 1),
         Quantity::LuminanceCdM2 => {

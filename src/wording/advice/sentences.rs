@@ -118,13 +118,21 @@ pub fn evening(advice: &Advice, pick: &Pick, units: Units) -> String {
     told.together(" ")
 }
 
+/// Below this share even the best sight that can be built serves none of what was described.
+const NONE_SERVES: f64 = 0.05;
+
 /// How sure the first pick is, sentence by sentence.
 #[must_use]
 pub fn sureness(advice: &Advice, units: Units) -> Vec<String> {
     let tenths = |share: f64| number((share * 10.0).round().clamp(0.0, 10.0), 0);
     let mut told = Vec::new();
     if let Some(first) = advice.picks.first() {
-        told.push(t!("sure-share", tenths = tenths(first.served.value)));
+        let best = advice.facts.best_possible_share;
+        told.push(if best < NONE_SERVES {
+            t!("sure-none")
+        } else {
+            t!("sure-share", tenths = tenths(first.served.value))
+        });
         let (least, most) = (
             tenths(first.served.value - first.served.spread),
             tenths(first.served.value + first.served.spread),
@@ -136,8 +144,7 @@ pub fn sureness(advice: &Advice, units: Units) -> Vec<String> {
                 t!("sure-between-first", least = least, most = most)
             });
         }
-        let best = advice.facts.best_possible_share;
-        if best < 0.95 && best >= first.served.value {
+        if (NONE_SERVES..0.95).contains(&best) && best >= first.served.value {
             told.push(t!("sure-best", tenths = tenths(best)));
         }
     }

@@ -398,7 +398,7 @@ pub fn shown(advice: &Advice, answers: &Answers) -> Option<Shown> {
     let flown = flown(advice, &need);
     let ranges_m = (typical.nearest_m, typical.usual_m, typical.farthest_m);
     let holds_mrad: Vec<f64> = flown
-        .map(|flown| flown.holds(ranges_m.2.max(2.0 * ranges_m.1), answers.units))
+        .map(|flown| flown.holds(flown.holds_to_m(ranges_m), answers.units))
         .unwrap_or_default()
         .iter()
         .map(|(_, hold)| *hold)
