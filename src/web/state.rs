@@ -6,7 +6,7 @@ use super::{stored, view};
 use crate::advice::Advice;
 use crate::need::answers::Answers;
 use crate::need::counter::{Act, Counter};
-use crate::need::questions::Question;
+use crate::need::questions::{QUESTIONS, Question};
 use crate::need::{Reply, apply};
 use crate::plain::Map;
 use crate::web::shared::Shared;
@@ -190,6 +190,19 @@ impl State {
         (self.answers, self.before) = next.into_parts();
     }
 
+    /// Lets go of typed texts that were read, so that fields show their values in other units.
+    fn forget_read(&mut self) {
+        for question in &QUESTIONS {
+            for field in fields::fields_of(question, &self.answers) {
+                if field.quantity().is_some()
+                    && fields::problem(field, &self.answers, &self.typed).is_none()
+                {
+                    self.typed.remove(&field.id());
+                }
+            }
+        }
+    }
+
     fn answer(&mut self, answers: Answers) {
         self.step(|now| now.with(answers));
     }
@@ -204,7 +217,12 @@ impl State {
                 next.went_back = super::pages::order(&route) < super::pages::order(&self.route);
                 next.route = route;
             }
-            Action::Answer(answers) => next.answer(answers),
+            Action::Answer(answers) => {
+                if answers.units != next.answers.units {
+                    next.forget_read();
+                }
+                next.answer(answers);
+            }
             Action::Reply(reply) => {
                 if let Reply::NotSure(key) | Reply::Clear(key) = &reply
                     && let Some(question) = Question::from_key(key)

@@ -165,3 +165,20 @@ for (const size of ["phone", "desk"]) {
     await until("a tapped answer takes its place", async () => (await minute()) === 30 && (await light()).minutes_after_sunset === undefined);
   });
 }
+
+journey("metres or yards are chosen where ranges are asked, and what was said keeps its length", {}, async (visitor) => {
+  await visitor.open("#/question/ranges");
+  const field = "main input[id$=-farthest]";
+  const choose = async (units) => {
+    const tapped = await visitor.page.evaluateHandle((value) => document.querySelector(`input[name="units"][value="${value}"]`).closest("label"), units);
+    await visitor.tap(tapped.asElement());
+  };
+  await choose("metric");
+  await visitor.type(field, "150");
+  await choose("imperial");
+  const read = () => visitor.page.$eval(field, (one) => one.value);
+  // 150 m are 164.04 yd.
+  await until("the same length in yards", async () => /^164/.test(await read()));
+  await choose("metric");
+  await until("and back", async () => (await read()) === "150");
+});
