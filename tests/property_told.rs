@@ -490,8 +490,9 @@ fn nothing_told_is_wrong_whoever_asks() {
 #[test]
 fn nothing_told_is_wrong_at_the_edges_of_what_may_be_said() {
     some(at_the_edge, 0, 40);
-    // Elevation that is just enough.
+    // Elevation that is just enough, and more power than the air of a hot day leaves.
     some(at_the_edge, 462, 1);
+    some(at_the_edge, 20_015, 1);
 }
 
 /// `cargo xtask soak` draws where to begin.

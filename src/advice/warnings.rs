@@ -305,7 +305,7 @@ fn optics(bench: &mut Bench) {
             rule(
                 Element::MagHigh,
                 Comparison::More,
-                10.0 * (most / 10.0).ceil(),
+                (10.0 * (most / 10.0).ceil()).max(high),
             ),
             vec![
                 effect(
