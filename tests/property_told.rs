@@ -612,6 +612,36 @@ fn other_answers_are_such_as_this_person_could_give() {
     ));
 }
 
+/// A rifle for one target at one distance is zeroed there; without that the drop from 100 m would
+/// leave nothing to serve, whatever the sight.
+#[test]
+fn who_shoots_at_one_distance_alone_is_zeroed_there() {
+    let told = |what: &str, range_m: f64, more: &str| {
+        advice(&format!(
+            r#"{{"version": 1, "uses": [{{"what": "{what}", "share": 1}}],
+                "ranges": {{"nearest_m": {range_m}, "usual_m": {range_m}, "farthest_m": {range_m}}}
+                {more}}}"#
+        ))
+    };
+    for (what, range_m) in [
+        ("paper_100_m", 100.0),
+        ("paper_100_m", 200.0),
+        ("paper_300_m", 300.0),
+    ] {
+        let told = told(what, range_m, "");
+        assert_eq!(told.facts.zero_m, range_m, "{what}");
+        assert!(told.picks[0].served.value > 0.3, "{what} at {range_m} m");
+    }
+    assert_eq!(told("roe_deer", 200.0, "").facts.zero_m, 100.0);
+    // No rimfire is zeroed at a kilometre.
+    let far = told(
+        "paper_100_m",
+        1000.0,
+        r#", "load": {"cartridge": "22_lr_2_6_g_standard"}"#,
+    );
+    assert!(far.facts.zero_m < 1000.0);
+}
+
 #[test]
 fn where_the_sun_stays_down_nothing_is_seen_and_where_it_stays_up_everything() {
     let seat = |what: &str, range_m: u32, month: u8| {

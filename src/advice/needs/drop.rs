@@ -1,7 +1,7 @@
 //! Drop: the shot lands within its part of the circle, with the means that the sight gives.
 //!
-//! A shooter who aims dead on has zeroed for the longest reach inside the circle; one who
-//! holds with marks or turns a dial is zeroed at the usual distance and is off by how well
+//! A shooter who aims dead on has zeroed for the longest reach inside the circle, or at the
+//! distance of the target; one who holds with marks or turns a dial is zeroed at the usual distance and is off by how well
 //! the range is known and how finely the means divides.
 
 use crate::advice::chance::normal;
@@ -125,11 +125,42 @@ pub fn usual_zero_m(bullet_g: f64, velocity_m_s: f64) -> f64 {
     }
 }
 
-/// The usual zero of this shooter's load, m.
+/// A sight is zeroed at most so far above the usual zero, mrad: half the travel of a usual one,
+/// less what mount and base take (assumption).
+const MOST_ZERO_MRAD: f64 = 6.0;
+
+/// The usual zero of this shooter, m: who shoots at targets at one distance alone is zeroed there
+/// if a sight reaches that (common practice, no source), everybody else as the load has it.
 #[must_use]
 pub fn usual_zero_of(need: &Need) -> f64 {
     let velocity_m_s = need.load.muzzle_velocity_m_s.value.value;
-    usual_zero_m(need.load.bullet_g.value, velocity_m_s)
+    let by_load_m = usual_zero_m(need.load.bullet_g.value, velocity_m_s);
+    let Some(distance_m) = only_distance_m(need) else {
+        return by_load_m;
+    };
+    let elevation_mrad = |zero_m| {
+        let zeroed = Zeroed::new(load_of(need).ok()?, air(need), SIGHT_HEIGHT_MM, zero_m).ok()?;
+        Some(zeroed.elevation_mrad)
+    };
+    match (elevation_mrad(distance_m), elevation_mrad(by_load_m)) {
+        (Some(there), Some(usual)) if there - usual <= MOST_ZERO_MRAD => distance_m,
+        _ => by_load_m,
+    }
+}
+
+/// The distance of all targets, m; none if something else is shot at, or at several distances.
+fn only_distance_m(need: &Need) -> Option<f64> {
+    let distance_m = need.situations.first()?.range.usual_m;
+    let is_there = |range_m: f64| (range_m - distance_m).abs() <= 0.02 * distance_m;
+    need.situations
+        .iter()
+        .all(|s| {
+            s.what.is_target()
+                && [s.range.nearest_m, s.range.usual_m, s.range.farthest_m]
+                    .into_iter()
+                    .all(is_there)
+        })
+        .then_some(distance_m)
 }
 
 impl Flight {
@@ -161,13 +192,17 @@ impl Flight {
             )
             .ok()?;
         // Dead on, the zero is where it serves these ranges best: the usual one, the longest
-        // reach inside the circle, or one between.
+        // reach inside the circle, or one between; at targets the distance shot at, too.
         let longest_m = reach.zero_m.max(10.0);
+        let between = [0.5, 1.0].map(|share| zero_m + share * (longest_m - zero_m));
+        let at_targets = need.situations.iter().filter(|s| s.what.is_target());
         let mut dead_on = usual.sighted_within(to_m);
         let mut dead_on_zero_m = zero_m;
         let mut best = mean_dead_on_chance(need, &dead_on);
-        for share in [0.5, 1.0] {
-            let tried_m = zero_m + share * (longest_m - zero_m);
+        for tried_m in between
+            .into_iter()
+            .chain(at_targets.map(|s| s.range.usual_m))
+        {
             if let Ok(zeroed) = Zeroed::new(load, air, SIGHT_HEIGHT_MM, tried_m) {
                 let tried = zeroed.sighted_within(to_m);
                 let mean = mean_dead_on_chance(need, &tried);
