@@ -7,7 +7,7 @@ use std::process::Command;
 const GOAL_BYTES: u64 = 250_000;
 
 /// What it may weigh until it is there: it fails above. Only ever lowered.
-const CEILING_BYTES: u64 = 426_500;
+const CEILING_BYTES: u64 = 421_700;
 
 /// Code of the standard library that must not be linked, as its functions' names hold it, what
 /// brings it, and what does the same in less space.
