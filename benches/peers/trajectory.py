@@ -26,7 +26,7 @@ G0 = 9.80665
 def tables():
     text = (ROOT / "src/flight/tables.rs").read_text()
     found = {}
-    for name, body in re.findall(r"pub const (G\d): \[.*?\] = \[(.*?)\];", text, re.S):
+    for name, body in re.findall(r"\bconst (G\d): \[.*?\] = \[(.*?)\];", text, re.S):
         rows = re.findall(r"\(\s*([\d.]+),\s*([\d.]+)\s*\)", body)
         found[name] = tuple(np.array(column, float) for column in zip(*rows))
     return found
